@@ -1,0 +1,37 @@
+// Plain Node, no dependencies: it runs before anything is installed. Usage: ensure.mjs [deps] [build]
+import { spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+
+const run = (cmd, args) => spawnSync(cmd, args, { stdio: 'inherit' }).status === 0;
+const die = (m) => {
+  console.error(m);
+  process.exit(1);
+};
+const npm = process.env.npm_execpath ? [process.execPath, process.env.npm_execpath] : ['npm'];
+const runNpm = (...a) => run(npm[0], [...npm.slice(1), ...a]);
+
+function deps() {
+  const key = createHash('sha256')
+    .update(readFileSync('package.json'))
+    .update(readFileSync('package-lock.json'))
+    .update(process.version + process.platform + process.arch)
+    .digest('hex');
+  const stamp = 'node_modules/.ensured';
+  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === key) return;
+  const flags = ['--no-audit', '--no-fund', '--loglevel=error'];
+  if (!runNpm('ci', ...flags)) {
+    console.error('npm ci refused the lock file; installing from package.json (all versions there are exact)');
+    if (!runNpm('install', '--no-package-lock', ...flags)) die('could not install the packages');
+  }
+  writeFileSync(stamp, key);
+}
+const newest = (p) => (statSync(p).isDirectory() ? Math.max(0, ...readdirSync(p).map((f) => newest(join(p, f)))) : statSync(p).mtimeMs);
+function build() {
+  const src = Math.max(...['src', 'rolldown.cli.config.mjs', 'package-lock.json'].map(newest));
+  if (existsSync('dist/cli/earshot.mjs') && statSync('dist/cli/earshot.mjs').mtimeMs > src) return;
+  if (!runNpm('run', '-s', 'build')) die('the build failed');
+}
+const steps = { deps, build };
+for (const s of process.argv.slice(2)) steps[s]();

@@ -1,0 +1,2 @@
+export type * from './description.ts';
+export type * from './model.ts';

@@ -1,0 +1,2 @@
+export type * from './elements.ts';
+export { EARTH } from './elements.ts';

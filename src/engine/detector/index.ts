@@ -1,0 +1,2 @@
+export type * from './description.ts';
+export * from './model.ts';
