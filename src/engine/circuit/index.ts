@@ -1,2 +1,5 @@
 export type * from './elements.ts';
 export { EARTH } from './elements.ts';
+export { Network, Solution } from './network.ts';
+export { poles } from './poles.ts';
+export { type ElementPower, powers } from './power.ts';
