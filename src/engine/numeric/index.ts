@@ -1,11 +1,15 @@
 export { besselJRatios } from './bessel-complex.ts';
+export { modifiedBesselScaled, modifiedBesselSmall } from './bessel-modified.ts';
 export type { Complex } from './complex.ts';
 export * as C from './complex.ts';
+export { amplitudeRatio, FLOOR, powerRatio } from './decibels.ts';
 export { eigenvalues } from './eigenvalues.ts';
-export { ellipticE, ellipticK, ellipticKE } from './elliptic.ts';
+export { ellipticE, ellipticHalfDifference, ellipticK, ellipticKE } from './elliptic.ts';
+export { fastExp, fastExpm1 } from './fast-exp.ts';
 export { gaussLegendre, integrate, type Rule } from './gauss-legendre.ts';
 export { interval, linear, linearInLog } from './interpolate.ts';
 export * as LU from './lu.ts';
+export { monotoneSlopes } from './monotone-cubic.ts';
 export { brent, goldenMaximum } from './roots.ts';
 export { solveReal } from './solve-real.ts';
-export { amplitudeRatio, FLOOR, powerRatio } from './decibels.ts';
+export { wrightOmega } from './wright-omega.ts';
