@@ -1,9 +1,6 @@
 import type { Figure } from '../figure.ts';
 
-/** Centre frequencies of the one-third-octave bands of ANSI S3.5 [Hz]: the bands in which everything after the phones is counted. */
-export const BANDS: readonly number[] = [
-  160, 200, 250, 315, 400, 500, 630, 800, 1000, 1250, 1600, 2000, 2500, 3150, 4000, 5000, 6300, 8000,
-];
+export { BANDS } from '../bands.ts';
 
 /** What reaches the ear, band by band; arrays follow BANDS. Levels are those the coupler reads. */
 export interface SoundAtEar {
@@ -27,12 +24,13 @@ export interface Hearing {
   readonly overNoise: number;
   /** per band: level over the larger of threshold and masking [dB] */
   readonly headroom: Float64Array;
-  /** overall level of the programme [dB SPL] and A-weighted [dB(A)] */
+  /** overall level of the programme as the coupler reads it [dB SPL] */
   readonly level: number;
+  /** A-weighted level of the programme, as the free field that would sound the same [dB(A)] */
   readonly levelA: number;
-  /** loudness level of a 1 kHz-equivalent [phon]: see the model's docstring; null below threshold */
+  /** level of the 1 kHz tone in free field that is as loud, in quiet [phon], ISO 532-1; null below threshold */
   readonly loudnessLevel: number | null;
-  /** room noise at the ear under the earpiece [dB SPL] per band */
+  /** room noise at the ear under the earpiece per band, on the scale of the coupler, so that it stands beside `programme` [dB SPL] */
   readonly roomNoise: Float64Array;
   figures(): readonly Figure[];
 }
