@@ -1,6 +1,7 @@
 export { aWeightedLevel, aWeighting } from './a-weighting.ts';
 export type * from './description.ts';
 export { equalLoudnessContour, type Iso226Edition, toneLoudnessLevel } from './equal-loudness.ts';
+export { CONTOUR_FREQUENCY, CONTOURS_2003, CONTOURS_2023 } from './equal-loudness-tables.ts';
 export { CRITICAL_RATIO, ONE_EAR_FIELD_THRESHOLD } from './field-transfer.ts';
 export { hear } from './hear.ts';
 export { maskingSpread } from './masking-spread.ts';
