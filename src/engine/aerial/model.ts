@@ -14,6 +14,14 @@ export interface Arrival {
  *
  * Open-circuit voltage [V rms] = horizontal * E_h + vertical * E_v, fields in V/m rms. The pattern is that of free space:
  * reflection from the ground, clutter and walls belong to `place` and are never put in twice.
+ *
+ * E_h is counted positive to the right of someone who faces the mast (bearing rising), E_v upward, both across the line to the mast:
+ * for a wave from elevation e the vertical component leans back by e. `arrivalAxes` has the unit vectors. The phase is that at the feed.
+ * A horizontal element is counted so that a wave from its broadside gives a positive voltage; from behind, E_h points the other way
+ * and the sign turns.
+ *
+ * An aerial on earth, or on a large conducting surface, stands in the field as it is at that surface (the field of a ground wave is
+ * given so): its effective length is that of the wire above the surface alone, its resistance that over the surface.
  */
 export interface AerialAt {
   /** terminal impedance [ohm] */

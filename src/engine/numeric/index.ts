@@ -16,6 +16,6 @@ export { normalCumulative, normalQuantile } from './normal.ts';
 export { barycentric, fitRational, type RationalBasis } from './rational.ts';
 export { riemannZeta } from './riemann-zeta.ts';
 export { brent, goldenMaximum } from './roots.ts';
-export { cosineIntegral, entireCosineIntegral, sineIntegral } from './sine-integral.ts';
+export { cosineIntegral, entireCosineIntegral, sineIntegral, sineIntegrals } from './sine-integral.ts';
 export { solveReal } from './solve-real.ts';
 export { wrightOmega } from './wright-omega.ts';
