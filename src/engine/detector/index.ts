@@ -1,2 +1,7 @@
 export type * from './description.ts';
+export { detectorModel } from './detector-model.ts';
 export * from './model.ts';
+export { saturationCurrentAt } from './saturation-current.ts';
+export { capacitanceLoss, crossoverPower, type SmallSignal, voltageSensitivity } from './small-signal.ts';
+export { availableThermalNoisePower, noiseEquivalentPower, tangentialSensitivity, thermalNoiseVoltageDensity } from './thermal-noise.ts';
+export { thermalVoltage } from './thermal-voltage.ts';

@@ -32,5 +32,7 @@ export interface DetectorModel {
   /** short-circuit current sensitivity at zero bias [A/W], curvature over twice the slope */
   readonly currentSensitivity: number;
   readonly remarks: readonly string[];
+  /** what a working point [V peak], [V] adds to the remarks, such as a swing beyond the measured law; null where there is nothing to say */
+  remarkAt(amplitude: number, outputVoltage: number): string | null;
   figures(): readonly Figure[];
 }
