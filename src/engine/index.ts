@@ -1,5 +1,6 @@
 /** The engine, from mast to ear: pure functions on plain numbers, SI inside. */
 export * from './aerial/index.ts';
+export * from './chain/index.ts';
 export * from './circuit/index.ts';
 export * from './constants.ts';
 export * from './detector/index.ts';

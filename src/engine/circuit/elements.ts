@@ -8,10 +8,10 @@ export type Element =
   | { readonly kind: 'resistor'; readonly name: string; readonly a: Node; readonly b: Node; readonly resistance: number }
   | { readonly kind: 'capacitor'; readonly name: string; readonly a: Node; readonly b: Node; readonly capacitance: number }
   | {
-      /** one or more windings with their inductance matrix [H], row-major, symmetric, positive definite; current flows a to b, dots at a */
+      /** one or more windings with their inductance matrix [H], row-major, symmetric, positive definite, each with a resistance of its own if any [ohm]; current flows a to b, dots at a */
       readonly kind: 'windings';
       readonly name: string;
-      readonly windings: readonly { readonly name: string; readonly a: Node; readonly b: Node }[];
+      readonly windings: readonly { readonly name: string; readonly a: Node; readonly b: Node; readonly resistance?: number }[];
       readonly inductance: readonly (readonly number[])[];
     }
   | {

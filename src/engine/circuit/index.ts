@@ -3,3 +3,4 @@ export { EARTH } from './elements.ts';
 export { Network, Solution } from './network.ts';
 export { poles } from './poles.ts';
 export { type ElementPower, powers } from './power.ts';
+export { drawTogether } from './reduce.ts';

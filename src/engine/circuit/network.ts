@@ -126,6 +126,8 @@ export class Network {
         e.windings.forEach((w, i) => {
           const row = this.#branch.get(w.name)!;
           this.#stampBranch(row, w.a, w.b);
+          const own = row * this.size + row;
+          if (w.resistance) this.#g[own] = this.#g[own]! - w.resistance;
           e.windings.forEach((v, k) => {
             const l = e.inductance[i]?.[k];
             if (l === undefined || !Number.isFinite(l))

@@ -17,6 +17,8 @@ export function powers(network: Network, solution: Solution, frequency: number):
   for (const e of network.elements) {
     if (e.kind === 'resistor') {
       if (e.resistance > 0) out.push({ name: e.name, watts: C.abs2(C.sub(solution.voltage(e.a), solution.voltage(e.b))) / e.resistance });
+    } else if (e.kind === 'windings') {
+      for (const w of e.windings) if (w.resistance) out.push({ name: w.name, watts: C.abs2(solution.current(w.name)) * w.resistance });
     } else if (e.kind === 'impedance') {
       out.push({ name: e.name, watts: C.abs2(solution.current(e.name)) * e.at(frequency).re });
     } else if (e.kind === 'voltage') {

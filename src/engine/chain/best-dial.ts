@@ -1,0 +1,70 @@
+import { goldenMaximum } from '../numeric/index.ts';
+import { Tuned } from './evaluate.ts';
+import type { Reception } from './receiver.ts';
+import { type OutOfReach, type Resonance, resonance } from './tuning.ts';
+
+/** One side of a station: where on the flank it is loudest. */
+export interface FlankPoint {
+  /** tank tuned above or below the carrier */
+  readonly side: 'above' | 'below';
+  /** [rad] */
+  readonly angle: number;
+  /** detuning in half bandwidths of the tank at rest, x = 2 Q df / f0 */
+  readonly x: number;
+  /** audio at the earpiece, rated tone [V rms] */
+  readonly audio: number;
+}
+
+export interface BestDial {
+  readonly resonance: Resonance;
+  /** loudest first; one or two, since a flank may lie beyond the end of the dial; one for AM, which sits on the top */
+  readonly points: readonly FlankPoint[];
+}
+
+/** Farthest detuning tried, in half bandwidths: a strong station damps the tank to several times its width at rest. */
+const FARTHEST = 8;
+
+/** Where to leave the dial for a station: on either flank for FM, on top for AM. */
+export function bestDial(reception: Reception, index: number): BestDial | OutOfReach {
+  const signal = reception.signals[index]!;
+  const r = resonance(reception.receiver, signal);
+  if ('missing' in r) return r;
+  const { modulation } = signal.received.station;
+  const end = reception.receiver.tank.rotation;
+  const direction = reception.receiver.tank.capacitance(end) > reception.receiver.tank.capacitance(0) ? 1 : -1;
+  const angleAt = (x: number): number => r.angle - direction * x * r.halfWidth;
+  const audioAt = (x: number): number => {
+    const angle = angleAt(x);
+    if (angle < 0 || angle > end) return 0;
+    const tuned = new Tuned(reception, index, angle);
+    return tuned.tone(tuned.ratedSwing).earpiece[1]!;
+  };
+  if (modulation.kind === 'am') {
+    return { resonance: r, points: [{ side: 'above', angle: r.angle, x: 0, audio: audioAt(0) }] };
+  }
+  const points: FlankPoint[] = [];
+  for (const sign of [1, -1]) {
+    const x = sign * flank((t) => audioAt(sign * t));
+    const audio = audioAt(x);
+    if (audio > 0 || points.length === 0) points.push({ side: sign > 0 ? 'above' : 'below', angle: clamp(angleAt(x), end), x, audio });
+  }
+  points.sort((a, b) => b.audio - a.audio);
+  return { resonance: r, points };
+}
+
+/** Detuning of the greatest audio on one flank: a coarse look in equal ratios, then golden section about the best. */
+function flank(audioAt: (x: number) => number): number {
+  const ratio = 1.6;
+  let best = 0.1;
+  let top = -1;
+  for (let x = 0.1; x <= FARTHEST; x *= ratio) {
+    const a = audioAt(x);
+    if (a > top) {
+      top = a;
+      best = x;
+    }
+  }
+  return goldenMaximum(audioAt, best / ratio, best * ratio, 0.004 * best);
+}
+
+const clamp = (angle: number, end: number): number => Math.min(Math.max(angle, 0), end);

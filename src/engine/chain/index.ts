@@ -1,0 +1,17 @@
+export { type BestDial, bestDial, type FlankPoint } from './best-dial.ts';
+export type * from './description.ts';
+export { type Evaluation, evaluate, Tuned } from './evaluate.ts';
+export { type Balance, type DetectorDrive, harmonicBalance } from './harmonic-balance.ts';
+export { ladder, type Rung } from './ladder.ts';
+export type * from './levels.ts';
+export { type Modulated, modulated } from './modulated.ts';
+export { OperatingPoint } from './operating-point.ts';
+export { type PowerBudget, powerBudget } from './power-budget.ts';
+export { assemble, type Receiver, type Reception, standAt } from './receiver.ts';
+export { type Heard, report, reportStation, type StationReport, weaken } from './report.ts';
+export { RfHalf, Window } from './rf-half.ts';
+export { type Sharpness, sharpness } from './sharpness.ts';
+export type { Signal } from './signal.ts';
+export { chainFigures } from './stage-figures.ts';
+export { type OutOfReach, type Resonance, resonance } from './tuning.ts';
+export { type Limit, type Outcome, outcomeOf, type Verdict, verdict } from './verdict.ts';

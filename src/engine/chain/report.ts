@@ -1,0 +1,84 @@
+import type { Place } from '../place/index.ts';
+import { type BestDial, bestDial, type FlankPoint } from './best-dial.ts';
+import type { Listener, SetDescription } from './description.ts';
+import { type Evaluation, evaluate } from './evaluate.ts';
+import { ladder, type Rung } from './ladder.ts';
+import { type PowerBudget, powerBudget } from './power-budget.ts';
+import { assemble, type Reception, standAt } from './receiver.ts';
+import { type Sharpness, sharpness } from './sharpness.ts';
+import type { Signal } from './signal.ts';
+import type { OutOfReach } from './tuning.ts';
+import { type Verdict, verdict } from './verdict.ts';
+
+/** One station through the set, at the best place on the dial. */
+export interface StationReport {
+  readonly station: string;
+  readonly signal: Signal;
+  /** where to leave the dial, or by how much the dial misses */
+  readonly dial: BestDial | OutOfReach;
+  /** null where the dial does not reach */
+  readonly heard: Heard | null;
+  readonly verdict: Verdict;
+}
+
+export interface Heard {
+  readonly at: FlankPoint;
+  readonly evaluation: Evaluation;
+  readonly budget: PowerBudget;
+  readonly sharpness: Sharpness | null;
+  readonly ladder: readonly Rung[];
+}
+
+/** How far the field is lowered to see how steeply the sound follows it [dB]. */
+const WEAKER = 6;
+
+/** Every station of a place through a set: from mast to ear. */
+export function report(place: Place, set: SetDescription, listener: Listener): readonly StationReport[] {
+  const reception = standAt(place, assemble(set, listener));
+  return reception.signals.map((_, k) => reportStation(reception, k));
+}
+
+export function reportStation(reception: Reception, index: number): StationReport {
+  const { receiver, signals } = reception;
+  const signal = signals[index]!;
+  const { station } = signal.received;
+  const dial = bestDial(reception, index);
+  if ('missing' in dial) return { station: station.name, signal, dial, heard: null, verdict: OUT_OF_REACH };
+  const at = dial.points[0]!;
+  const evaluation = evaluate(reception, index, at.angle);
+  const budget = powerBudget(receiver, signal, at.angle, evaluation.rest);
+  const rungs = ladder(receiver, signal, evaluation, budget);
+  const weaker = evaluate(weaken(reception, index, WEAKER), index, at.angle);
+  return {
+    station: station.name,
+    signal,
+    dial,
+    heard: { at, evaluation, budget, sharpness: sharpness(receiver, signal, at.angle, evaluation.rest), ladder: rungs },
+    verdict: verdict(
+      receiver.listener.ear,
+      evaluation.sound,
+      evaluation,
+      { hearing: weaker.hearing, step: WEAKER },
+      signal.received.spread,
+      receiver.set.phones.earpiece.sensitivitySpread,
+      rungs,
+    ),
+  };
+}
+
+/** The same reception with one station's field lowered by some dB. */
+export function weaken(reception: Reception, index: number, decibels: number): Reception {
+  const k = 10 ** (-decibels / 20);
+  return { ...reception, signals: reception.signals.map((s, i) => (i === index ? { ...s, emf: s.emf * k } : s)) };
+}
+
+const OUT_OF_REACH: Verdict = {
+  outcome: 'out-of-reach',
+  limit: 'will-not-tune',
+  costliest: null,
+  odds: 0,
+  level: null,
+  loudnessLevel: null,
+  sii: 0,
+  loud: false,
+};

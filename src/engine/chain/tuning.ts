@@ -1,0 +1,58 @@
+import { Network } from '../circuit/index.ts';
+import { brent } from '../numeric/index.ts';
+import type { Receiver } from './receiver.ts';
+import { radioElements } from './rf-half.ts';
+import type { Signal } from './signal.ts';
+
+/** The tank at resonance on a carrier, everything joined to it. */
+export interface Resonance {
+  /** dial angle from minimum capacitance [rad] */
+  readonly angle: number;
+  /** conductance across the top of the tank there, detector at rest and aerial included [S] */
+  readonly conductance: number;
+  /** change of angle that detunes by half the bandwidth: x = 1 [rad] */
+  readonly halfWidth: number;
+}
+
+/** Why a carrier is out of reach: susceptance left over at the end of the dial, as the capacitance that would mend it [F]; its sign says which way. */
+export interface OutOfReach {
+  /** positive: so much capacitance is missing at maximum; negative: so much is too much at minimum */
+  readonly missing: number;
+}
+
+/**
+ * Angle at which the set resonates on a carrier.
+ *
+ * The susceptance at the top of the tank is the capacitor's, which rises with its capacitance, plus that of everything else, which does not
+ * move with the dial; so there is one root, or none on this dial. The detector stands in at its resistance at rest.
+ */
+export function resonance(receiver: Receiver, signal: Signal): Resonance | OutOfReach {
+  const f0 = signal.received.station.frequency;
+  const { tank, detector } = receiver;
+  const w = 2 * Math.PI * f0;
+  const out = new Float64Array(4);
+  let conductance = 0;
+  const susceptance = (angle: number): number => {
+    const network = new Network([
+      ...radioElements(tank, detector, signal, angle, f0),
+      { kind: 'resistor', name: 'detector at rest', a: tank.detectorNode, b: 'earth', resistance: detector.zeroBiasResistance },
+    ]);
+    network.thevenin(f0, network.node('top'), out);
+    const z2 = out[2]! ** 2 + out[3]! ** 2;
+    conductance = out[2]! / z2;
+    return -out[3]! / z2;
+  };
+  const end = tank.rotation;
+  // a dial may run either way: capacitance decides which end is which
+  const low = susceptance(0);
+  const high = susceptance(end);
+  const angle = brent(susceptance, 0, end, 1e-9 * end);
+  if (angle === null) return { missing: Math.abs(low) < Math.abs(high) ? -low / w : -high / w };
+  susceptance(angle);
+  const loaded = conductance;
+  const step = 1e-4 * end;
+  const a0 = Math.max(0, angle - step);
+  const a1 = Math.min(end, angle + step);
+  const slope = Math.abs(susceptance(a1) - susceptance(a0)) / (a1 - a0);
+  return { angle, conductance: loaded, halfWidth: loaded / slope };
+}
