@@ -48,6 +48,8 @@ export function equalLoudnessContour(frequency: number, loudnessLevel: number, e
 /**
  * Loudness level of a pure tone in free field, both ears [phon]: the inverse of `equalLoudnessContour`, in closed form.
  *
+ * For 2003 as the standard prints it; it rounds 10 log10(0.4e-9) to -94, so there and back differ by up to 0.03 phon.
+ *
  * @returns null where the tone lies below the threshold of hearing
  */
 export function toneLoudnessLevel(frequency: number, level: number, edition: Iso226Edition = 2023): number | null {

@@ -7,8 +7,9 @@ import { BINAURAL_ADVANTAGE } from './speech-intelligibility-index.ts';
  * Threshold of one normal ear for tones in frontal free field, by BANDS [dB SPL]: ISO 389-7 (two ears) plus the binaural advantage.
  *
  * It is the hinge between coupler and field: a level on a coupler is worth the free-field level that is as far above this
- * threshold as the coupler level is above the reference threshold of that coupler. Loudness balances of one supra-aural earphone (IEC 60645-2)
- * give free-field levels some 1 to 3 dB higher than this; the difference is the extra masking by the body's own noise under an earphone.
+ * threshold as the coupler level is above the reference threshold of that coupler. That is right for what is just audible; where room noise rules, it is on the safe side: loudness balances of
+ * a supra-aural earphone (IEC 60645-2) give free-field levels 2.4 dB higher on average (-3 to +5 dB), since under an earphone the body's own
+ * noise raises the threshold.
  */
 export const ONE_EAR_FIELD_THRESHOLD: Float64Array = Float64Array.from(BANDS, (f) => freeFieldThreshold(f) + BINAURAL_ADVANTAGE);
 

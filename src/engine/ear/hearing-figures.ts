@@ -149,9 +149,7 @@ function ofRoom(d: EarDescription, w: HearingWorking): Figure[] {
   const holds =
     kind === 'a-weighted'
       ? 'the spectrum is not known: one that falls by 5 dB per octave is taken'
-      : kind === 'bands'
-        ? 'outside the bands given the spectrum is carried on by 5 dB per octave'
-        : 'below 63 Hz the level of the 63 Hz octave is held';
+      : 'outside the bands that are known the spectrum is carried on by 5 dB per octave, rising downwards';
   return [
     {
       name: 'ear.room.level-a',

@@ -1,5 +1,5 @@
 import { GivenError } from '../given-error.ts';
-import { linear } from '../numeric/index.ts';
+import { interval, linear } from '../numeric/index.ts';
 import { aWeightedLevel } from './a-weighting.ts';
 import type { EarDescription } from './description.ts';
 import { NC_OCTAVES, noiseCriterionLevels, roomCriterionLevel } from './noise-curves.ts';
@@ -10,16 +10,13 @@ export const ROOM_BANDS: readonly number[] = [
   10000,
 ];
 
-/** An octave holds three thirds: 10 log10 3 [dB]. */
-const OCTAVE_TO_THIRD = 10 * Math.log10(3);
-/** Slope carried on outside the bands a person gives [dB per octave], that of the room criterion. */
+/** Slope carried on outside the bands that are known [dB per octave], that of the room criterion. */
 const SLOPE = 5;
 /** Ratio of neighbouring centre frequencies above which the bands are octaves: between 2^(1/3) and 2. */
 const OCTAVE_SPACING = 1.6;
 /** Levels that a room can have at all [dB]. */
 const LEAST = -50;
 const GREATEST = 140;
-const NC_LOG = NC_OCTAVES.map(Math.log);
 /** A-weighted level of the spectrum that has 0 dB in the third octave of 1 kHz and falls by 5 dB per octave [dB(A)]. */
 const NEUTRAL = aWeightedLevel(
   ROOM_BANDS,
@@ -29,30 +26,55 @@ const NEUTRAL = aWeightedLevel(
 /**
  * One-third-octave band level of a room's noise [dB SPL], over frequency.
  *
- * Noise criterion: the octave levels less 10 log10 3, in straight lines against log f (each octave's sum is kept to about 0.5 dB).
- * A-weighted: a spectrum falling by 5 dB per octave, the room criterion's neutral shape, raised to the given level.
- * Bands: as given, octaves less 10 log10 3; carried on by 5 dB per octave outside, rising downwards.
+ * Noise criterion: the octaves of the curve, shared among their thirds. A-weighted: a spectrum falling by 5 dB per octave, the
+ * room criterion's neutral shape, raised to the given level. Bands: thirds as given, octaves shared among their thirds. What lies outside the
+ * bands is carried on by 5 dB per octave, rising downwards.
  *
  * @throws GivenError if the room's levels are outside -50 to 140 dB, or fewer than two bands are given, or they do not ascend
  */
 export function roomBandLevel(room: EarDescription['room']): (frequency: number) => number {
   switch (room.kind) {
-    case 'noise-criterion': {
+    case 'noise-criterion':
       inRange('ear.room.rating', room.rating, 'NC');
-      const octaves = noiseCriterionLevels(room.rating);
-      return (frequency) => linear(NC_LOG, octaves, Math.log(frequency)) - OCTAVE_TO_THIRD;
-    }
+      return thirdsOfOctaves(NC_OCTAVES, noiseCriterionLevels(room.rating));
     case 'a-weighted': {
       inRange('ear.room.level', room.level, 'dB(A)');
       const rating = room.level - NEUTRAL;
       return (frequency) => roomCriterionLevel(rating, frequency);
     }
-    case 'bands':
-      return givenBands(room.bands);
+    case 'bands': {
+      checkBands(room.bands);
+      const frequency = room.bands.map((b) => b.frequency);
+      const level = room.bands.map((b) => b.level);
+      return frequency[1]! / frequency[0]! > OCTAVE_SPACING ? thirdsOfOctaves(frequency, level) : carriedOn(frequency.map(Math.log), level);
+    }
   }
 }
 
-function givenBands(bands: readonly { readonly frequency: number; readonly level: number }[]): (frequency: number) => number {
+/** Levels in straight lines against log f, carried on outside by the usual slope. */
+function carriedOn(x: ArrayLike<number>, y: ArrayLike<number>): (frequency: number) => number {
+  const low = x[0]!;
+  const high = x[x.length - 1]!;
+  return (frequency) => {
+    const at = Math.log(frequency);
+    const outside = at < low ? low - at : at > high ? high - at : 0;
+    return linear(x, y, at) + (SLOPE / Math.LN2) * outside;
+  };
+}
+
+/** Octave levels shared among their thirds along the line that joins them, so that the three thirds of each octave add to its level. */
+function thirdsOfOctaves(centre: readonly number[], level: ArrayLike<number>): (frequency: number) => number {
+  const x = centre.map(Math.log);
+  const line = carriedOn(x, level);
+  const excess = centre.map((f, k) => octaveLevel(line, f) - level[k]!);
+  return (frequency) => {
+    const at = Math.log(frequency);
+    const k = interval(x, at);
+    return line(frequency) - excess[at - x[k]! < x[k + 1]! - at ? k : k + 1]!;
+  };
+}
+
+function checkBands(bands: readonly { readonly frequency: number; readonly level: number }[]): void {
   if (bands.length < 2)
     throw new GivenError(
       'ear.room.bands',
@@ -71,17 +93,6 @@ function givenBands(bands: readonly { readonly frequency: number; readonly level
         'List the bands from low to high.',
       );
   });
-  const ratio = bands[1]!.frequency / bands[0]!.frequency;
-  const share = ratio > OCTAVE_SPACING ? OCTAVE_TO_THIRD : 0;
-  const x = bands.map((b) => Math.log(b.frequency));
-  const y = bands.map((b) => b.level - share);
-  const low = x[0]!;
-  const high = x[x.length - 1]!;
-  return (frequency) => {
-    const at = Math.log(frequency);
-    const beyond = at < low ? low - at : at > high ? high - at : 0;
-    return linear(x, y, at) + (SLOPE / Math.LN2) * beyond;
-  };
 }
 
 function inRange(path: string, value: number, unit: string): void {

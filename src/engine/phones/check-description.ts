@@ -57,8 +57,13 @@ function checkEarpiece(e: Earpiece): void {
   e.sensitivity.forEach((point, i) => {
     const at = `${path}.sensitivity[${i}]`;
     aboveZero(`${at}.frequency`, point.frequency, 'Hz');
-    if (!Number.isFinite(point.level))
-      throw new GivenError(`${at}.level`, `${point.level} dB`, 'it is not a number', 'Give a level in dB.');
+    if (!(point.level >= -50 && point.level <= 200))
+      throw new GivenError(
+        `${at}.level`,
+        `${point.level} dB`,
+        'no earpiece is outside -50 to 200 dB',
+        'Give the sound pressure level in dB SPL.',
+      );
     const before = e.sensitivity[i - 1];
     if (before && !(point.frequency > before.frequency))
       throw new GivenError(
