@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { C, coupledWindings, type Earpiece, phonesModel, type Transformer } from '#engine';
+import { type DimensionName, readQuantity } from '#units';
 
 interface Part {
   readonly title: string;
@@ -12,16 +13,28 @@ interface Part {
 const parts = (name: string) =>
   JSON.parse(readFileSync(new URL(`../../../src/parts/${name}.json`, import.meta.url), 'utf8')) as Record<string, Part>;
 
-const PREFIX: Readonly<Record<string, number>> = { p: 1e-12, n: 1e-9, u: 1e-6, m: 1e-3, '': 1, k: 1e3, M: 1e6, G: 1e9 };
-/** The few forms these two files use: `15 nF`, `2 kohm`, `98 dB`. */
-const quantity = (text: string): number => {
-  const m = /^(-?[\d.]+) ([pnumkMG]?)(F|H|ohm|Hz|dB)$/.exec(text);
-  if (!m) throw new Error(`not a quantity: ${text}`);
-  return Number(m[1]) * PREFIX[m[2]!]!;
+/** What each key of the two files is. */
+const DIMENSION: Readonly<Record<string, DimensionName>> = {
+  frequency: 'frequency',
+  level: 'soundLevel',
+  sensitivitySpread: 'decibels',
+  capacitance: 'capacitance',
+  leakResistance: 'resistance',
+  resistance: 'resistance',
+  inductance: 'inductance',
+  primaryInductance: 'inductance',
+  leakageInductance: 'inductance',
+  primaryResistance: 'resistance',
+  secondaryResistance: 'resistance',
+  coreLoss: 'resistance',
 };
-const WORDS = new Set(['kind', 'coupling', 'coupler', 'sensitivityAt']);
+const quantity = (text: string, key: string): number => {
+  const reading = readQuantity(text, DIMENSION[key]!);
+  if (!reading.ok) throw new Error(`${key}: ${reading.given}: ${reading.why}`);
+  return reading.value;
+};
 const read = (value: unknown, key: string): unknown => {
-  if (typeof value === 'string') return WORDS.has(key) ? value : quantity(value);
+  if (typeof value === 'string') return key in DIMENSION ? quantity(value, key) : value;
   if (Array.isArray(value)) return value.map((v) => read(v, key));
   if (typeof value === 'object' && value !== null) return Object.fromEntries(Object.entries(value).map(([k, v]) => [k, read(v, k)]));
   return value;
@@ -54,8 +67,8 @@ test('every band holds its value', () => {
   for (const part of [...Object.values(earpieces), ...Object.values(transformers)])
     for (const [key, [low, high]] of Object.entries(part.band)) {
       const value = read(part.values[key], key) as number;
-      expect(quantity(low), `${part.title}, ${key}`).toBeLessThanOrEqual(value);
-      expect(quantity(high), `${part.title}, ${key}`).toBeGreaterThanOrEqual(value);
+      expect(quantity(low, key), `${part.title}, ${key}`).toBeLessThanOrEqual(value);
+      expect(quantity(high, key), `${part.title}, ${key}`).toBeGreaterThanOrEqual(value);
     }
 });
 
