@@ -13,7 +13,7 @@ import {
 } from '#engine';
 import { type Claim, type Entry, type LeftOut, reference } from './claim.ts';
 
-const only = (ids: readonly string[]) => new RegExp(`^(?:${ids.map((id) => id.replace('.', '\\.')).join('|')})$`);
+const only = (ids: readonly string[]) => new RegExp(`^(?:${ids.map((id) => id.replaceAll('.', '\\.')).join('|')})$`);
 const diameter = 1e-3;
 const length = 1;
 const { resistivity } = METALS.copper;
