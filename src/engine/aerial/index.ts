@@ -20,3 +20,4 @@ export { type LoopAxis, smallLoopEffectiveLength } from './small-loop.ts';
 export { gainOf } from './source-figures.ts';
 export { setCapacitance } from './whip-over-set.ts';
 export { levelWireCapacitance, uprightWireCapacitance } from './wire-capacitance.ts';
+export * from './wires/index.ts';

@@ -178,14 +178,25 @@ export function interpolate(b: Band, frequency: number): WireSolution {
   return { frequency, re, im, admittance: y };
 }
 
-/** Integrals of the currents at each supporting sample towards one arrival: four numbers a sample, horizontal then vertical. */
-export function momentsOf(b: Band, arrival: Arrival): Float64Array {
+/**
+ * Integrals of the currents at each supporting sample towards one arrival: four numbers a sample, horizontal then vertical.
+ *
+ * @param standing - the aerial is joined to the ground and stands in the field as it is at the surface: the mean over the direct and the
+ * reflected ray of unit field, phase at the surface under the feed
+ */
+export function momentsOf(b: Band, arrival: Arrival, standing = false): Float64Array {
   const out = new Float64Array(4 * b.basis.index.length);
   const { mesh, feedPoint } = b.discretised;
+  const origin = standing ? { ...feedPoint, z: 0 } : feedPoint;
   b.basis.index.forEach((k, j) => {
     const s = b.samples[k]!;
-    const n = currentMoment(mesh, feedPoint, s.frequency, s.re, s.im, arrival);
-    out.set([n.horizontal.re, n.horizontal.im, n.vertical.re, n.vertical.im], 4 * j);
+    const n = currentMoment(mesh, origin, s.frequency, s.re, s.im, arrival);
+    if (standing) {
+      // a perfect plane turns the horizontal field about and leaves the upright one: nothing level is left at the surface
+      const below = currentMoment(mesh, origin, s.frequency, s.re, s.im, { azimuth: arrival.azimuth, elevation: -arrival.elevation });
+      const v = C.scale(C.add(n.vertical, below.vertical), 1 / 2);
+      out.set([0, 0, v.re, v.im], 4 * j);
+    } else out.set([n.horizontal.re, n.horizontal.im, n.vertical.re, n.vertical.im], 4 * j);
   });
   return out;
 }
