@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { C, coupledWindings, type Earpiece, phonesModel, type Transformer } from '#engine';
+import { C, coupledWindings, type Earpiece, phonesModel, REFERENCE_SOUND_PRESSURE, type Transformer } from '#engine';
 import { type DimensionName, readQuantity } from '#units';
 
 interface Part {
@@ -70,6 +70,20 @@ test('every band holds its value', () => {
       expect(quantity(low, key), `${part.title}, ${key}`).toBeLessThanOrEqual(value);
       expect(quantity(high, key), `${part.title}, ${key}`).toBeGreaterThanOrEqual(value);
     }
+});
+
+test('limit: no earpiece puts more power to and fro in the air of its coupler than it is given (w p^2 V/(rho c^2) against V I)', () => {
+  const volume = { 'IEC 60318-1': 5.6e-6, 'IEC 60318-4': 1.26e-6, '6 cc': 6e-6 } as const; // effective [m3], IEC 60318
+  const stiffness = 1.42e5; // rho c^2 of air [Pa]
+  for (const part of Object.values(earpieces)) {
+    const e = earpiece(part);
+    const model = phonesModel({ bypass: 0, load: 500e3, earpiece: e });
+    for (const { frequency } of e.sensitivity) {
+      const pressure = REFERENCE_SOUND_PRESSURE * 10 ** (model.sensitivity(frequency) / 20);
+      const air = (e.ears * 2 * Math.PI * frequency * pressure ** 2 * volume[e.coupler]) / stiffness;
+      expect(air * C.abs(model.earpieceImpedance(frequency)), `${part.title}, ${frequency} Hz`).toBeLessThan(1);
+    }
+  }
 });
 
 test('published: iron-diaphragm phones have some 6 times their resistance, sound-powered elements some 600 ohm (XDCR-Z-rule, factor 1.5)', () => {
