@@ -50,6 +50,14 @@ module.exports = {
       to: { pathNot: '^src/(find|engine|units|parts|set-file)' },
     },
     {
+      name: 'tell-imports',
+      comment: 'results into words, for every face',
+      severity: 'error',
+      from: { path: '^src/tell' },
+      to: { pathNot: '^src/(tell|find|engine|units|parts|set-file)' },
+    },
+    { name: 'nothing-imports-a-face', severity: 'error', from: { pathNot: '^src/cli' }, to: { path: '^src/cli' } },
+    {
       name: 'through-the-index',
       comment: 'other parts use the engine through its index',
       severity: 'error',

@@ -7,6 +7,7 @@ const gates = [
   ['lint', 'node_modules/@biomejs/biome/bin/biome', 'ci', '.'],
   ['boundaries', 'node_modules/dependency-cruiser/bin/dependency-cruise.mjs', 'src', '--config', '.dependency-cruiser.cjs'],
   ['unit', 'node_modules/vitest/vitest.mjs', 'run', '--coverage'],
+  ['documents', 'scripts/accuracy.mjs', '--check'],
 ];
 rmSync('.cache/unit.json', { force: true });
 let passed = 0;

@@ -10,6 +10,8 @@ export interface AudioPoint {
   readonly load: Complex;
   /** earpiece voltage for one ampere of detector current [ohm] */
   readonly transfer: Complex;
+  /** sound level on the earpiece's coupler for one volt rms across it [dB SPL] */
+  readonly sensitivity: number;
   /** power into the earpiece for one ampere rms of detector current [W/A^2] */
   readonly power: number;
 }
@@ -21,6 +23,9 @@ export interface AudioHalf {
   readonly harmonics: readonly AudioPoint[];
   /** by band of BANDS */
   readonly bands: readonly AudioPoint[];
+  /** by band: room noise taken off by the earpiece [dB], and threshold of a normal ear under it [dB SPL] */
+  readonly attenuation: Float64Array;
+  readonly threshold: Float64Array;
 }
 
 /** Resistance that stands for "no path at all", so that a network without a direct-current path still has a solution [ohm]. */
@@ -37,11 +42,19 @@ export function audioHalf(phones: PhonesModel, directResistance: number, tone: n
     const s = network.solveAt(frequency);
     if (!s) throw new Error(`the audio network has no solution at ${frequency} Hz`);
     const power = powers(network, s, frequency).reduce((sum, e) => (e.name.startsWith('earpiece') ? sum + e.watts : sum), 0);
-    return { frequency, load: C.add(s.voltage('output'), { re: directResistance, im: 0 }), transfer: s.voltage('earpiece'), power };
+    return {
+      frequency,
+      load: C.add(s.voltage('output'), { re: directResistance, im: 0 }),
+      transfer: s.voltage('earpiece'),
+      sensitivity: phones.sensitivity(frequency),
+      power,
+    };
   };
   return {
     tone,
     harmonics: Array.from({ length: harmonics + 1 }, (_, k) => at(k * tone)),
     bands: BANDS.map(at),
+    attenuation: Float64Array.from(BANDS, (f) => phones.attenuation(f)),
+    threshold: Float64Array.from(BANDS, (f) => phones.threshold(f)),
   };
 }

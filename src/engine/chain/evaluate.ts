@@ -52,13 +52,13 @@ export class Tuned {
 
   /** The test tone at a swing [Hz or depth]. */
   tone(swing: number): ToneLevels {
-    const { audio, detector, phones } = this.receiver;
+    const { audio, detector } = this.receiver;
     const balance = harmonicBalance(
       detector.law,
       this.carrier.toneDrive(2 * HARMONICS, audio.tone, swing),
       audio.harmonics.map((h) => h.load),
     );
-    return toneLevels(balance, this.receiver, swing, (f) => phones.sensitivity(f));
+    return toneLevels(balance, this.receiver, swing);
   }
 
   /** The carrier at rest, with the output voltage that goes with it. */
@@ -122,21 +122,17 @@ export function evaluate(reception: Reception, index: number, angle: number, wit
   const distortion2 = 4 * average.secondHarmonic ** 2 + 24 * average.thirdHarmonic ** 2;
   const programme = new Float64Array(BANDS.length);
   const disturbance = new Float64Array(BANDS.length);
-  const attenuation = new Float64Array(BANDS.length);
-  const threshold = new Float64Array(BANDS.length);
   let noise2 = 0;
   BANDS.forEach((f, b) => {
-    const s = phones.sensitivity(f);
+    const s = audio.bands[b]!.sensitivity;
     programme[b] = level(voltage[b]!, s);
     disturbance[b] = level(
       Math.sqrt((distortion2 + neighbour2) * voltage[b]! ** 2 + whistle2(around, f, rest, transfer[b]!, tuned) + noise[b]! ** 2),
       s,
     );
-    attenuation[b] = phones.attenuation(f);
-    threshold[b] = phones.threshold(f);
     noise2 += noise[b]! ** 2;
   });
-  const sound: SoundAtEar = { programme, disturbance, attenuation, threshold, ears: phones.ears };
+  const sound: SoundAtEar = { programme, disturbance, attenuation: audio.attenuation, threshold: audio.threshold, ears: phones.ears };
   const hearing = hear(listener.ear, sound);
   const signal2 = rated.earpiece[1]! ** 2;
   const unwanted2 = harmonics2(rated) + noise2 + neighbour2 * programme2;
@@ -156,14 +152,14 @@ export function evaluate(reception: Reception, index: number, angle: number, wit
   };
 }
 
-function toneLevels(balance: Balance, receiver: Receiver, swing: number, sensitivity: (f: number) => number): ToneLevels {
+function toneLevels(balance: Balance, receiver: Receiver, swing: number): ToneLevels {
   const { audio } = receiver;
   const earpiece = new Float64Array(HARMONICS + 1);
   const levels = new Float64Array(HARMONICS + 1).fill(FLOOR);
   for (let k = 1; k <= HARMONICS; k++) {
     const p = audio.harmonics[k]!;
     earpiece[k] = (C.abs(balance.harmonics[k]!) / C.abs(p.load)) * C.abs(p.transfer) * Math.SQRT1_2;
-    levels[k] = level(earpiece[k]!, sensitivity(p.frequency));
+    levels[k] = level(earpiece[k]!, p.sensitivity);
   }
   const first = audio.harmonics[1]!;
   const current = (C.abs(balance.harmonics[1]!) / C.abs(first.load)) * Math.SQRT1_2;

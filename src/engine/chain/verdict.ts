@@ -35,12 +35,17 @@ export interface Verdict {
   readonly loud: boolean;
 }
 
+/**
+ * Headroom of the best band at which speech is just noticed [dB]: its peaks stand some 12 dB above its rms level, and the ear follows peaks.
+ * Source: speech detection at 6.6 dB SPL measured (reference SPEECH-measured), which is 12 dB below the tone threshold by band; SII counts 15 dB.
+ */
+const JUST_NOTICED = -12;
+
 /** Outcome by intelligibility and headroom. Limits 0.75 and 0.45 after ANSI S3.5 (good and poor communication, from memory). */
 export function outcomeOf(h: Hearing): Outcome {
-  if (h.overThreshold <= 0 || h.overNoise <= -6) return 'silent';
+  if (Math.max(...h.headroom) <= JUST_NOTICED) return 'silent';
   if (h.sii >= 0.75) return 'clear';
-  if (h.sii >= 0.45) return 'understandable';
-  return h.sii > 0.02 || Math.max(...h.headroom) > 0 ? 'faint' : 'silent';
+  return h.sii >= 0.45 ? 'understandable' : 'faint';
 }
 
 /**
@@ -59,7 +64,7 @@ export function verdict(
   rungs: readonly Rung[],
 ): Verdict {
   const outcome = outcomeOf(e.hearing);
-  const margin = Math.max(...e.hearing.headroom);
+  const margin = Math.max(...e.hearing.headroom) - JUST_NOTICED;
   const slope = Math.max(0.2, (e.hearing.level - weaker.hearing.level) / weaker.step);
   const sigma = Math.hypot(slope * fieldSpread, earpieceSpread, 0.1);
   const costs = rungs.filter((r) => r.cost !== null && r.stage !== 'detector').sort((a, b) => b.cost! - a.cost!);

@@ -1,0 +1,25 @@
+import type { Listener, Place, SetDescription } from '#engine';
+
+/** A set, where it stands and who listens: everything a change may touch. */
+export interface Situation {
+  readonly place: Place;
+  readonly set: SetDescription;
+  readonly listener: Listener;
+}
+
+/** One thing a builder can do next, and what becomes of the situation. */
+export interface Change {
+  /** stable name: `aerial.turn` */
+  readonly key: string;
+  /** what to do, as said at the bench: `turn the aerial broadside to the mast` */
+  readonly words: string;
+  readonly situation: Situation;
+}
+
+/** Parts on the shelf that a change may swap in, by the name they are known by. */
+export interface Shelf {
+  readonly detectors: Readonly<Record<string, SetDescription['detector']>>;
+  readonly earpieces: Readonly<Record<string, SetDescription['phones']['earpiece']>>;
+  readonly transformers: Readonly<Record<string, NonNullable<SetDescription['phones']['transformer']>>>;
+  readonly capacitors: Readonly<Record<string, SetDescription['tank']['capacitor']>>;
+}
