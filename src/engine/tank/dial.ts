@@ -42,13 +42,20 @@ export interface DialSetting {
  */
 export function tankResonance(model: TankModel, angle: number, port?: PortCapacitance): number | null {
   const susceptance = (f: number) => model.admittance(f, angle, port).im;
-  // every lead lowers the resonance below that of coil and capacitances alone
-  let high = 1.05 * thomsonFrequency(model.inductance, model.capacitance(angle) + model.selfCapacitance + model.strayCapacitance);
-  let low = high / 1.5;
-  for (let step = 0; step < 40; step++) {
-    if (susceptance(low) < 0) return susceptance(high) < 0 ? null : brent(susceptance, low, high, 1e-9 * low);
-    high = low;
+  const across = model.capacitance(angle) + model.selfCapacitance + model.strayCapacitance;
+  const leads = model.pathInductance / model.inductance;
+  // with every lead counted in full the resonance would be lower than it is, with none of them higher
+  const alone = thomsonFrequency(model.inductance, across);
+  let low = (0.95 * alone) / Math.sqrt(1 + leads);
+  for (let step = 0; susceptance(low) > 0; step++) {
+    if (step === 40) return null;
     low /= 1.5;
+  }
+  // the capacitor with its leads turns inductive a factor sqrt(1 + 1 / leads) above the resonance: steps must not jump over both
+  const stride = Math.min(1.07, (1 + 1 / leads) ** 0.25);
+  for (let high = low * stride; low < 1.1 * alone; high *= stride) {
+    if (susceptance(high) > 0) return brent(susceptance, low, high, 1e-9 * low);
+    low = high;
   }
   return null;
 }
@@ -77,13 +84,16 @@ export function dialTable(model: TankModel, points: number, port?: PortCapacitan
   });
 }
 
-/** df/d(angle) = -(dB/d angle) / (dB/df), from differences over a thousandth either way inside the rotation. */
+/** of the rotation and of the frequency: small against their curves, large against rounding */
+const STEP = 2e-5;
+
+/** df/d(angle) = -(dB/d angle) / (dB/df), from differences a short step either way, inside the rotation. */
 function dialSlope(model: TankModel, angle: number, frequency: number, port?: PortCapacitance): number {
-  const before = Math.max(0, angle - model.rotation / 1000);
-  const after = Math.min(model.rotation, angle + model.rotation / 1000);
+  const before = Math.max(0, angle - model.rotation * STEP);
+  const after = Math.min(model.rotation, angle + model.rotation * STEP);
   const byAngle = (model.admittance(frequency, after, port).im - model.admittance(frequency, before, port).im) / (after - before);
-  const f1 = frequency * 0.999;
-  const f2 = frequency * 1.001;
+  const f1 = frequency * (1 - STEP);
+  const f2 = frequency * (1 + STEP);
   const byFrequency = (model.admittance(f2, angle, port).im - model.admittance(f1, angle, port).im) / (f2 - f1);
   return -byAngle / byFrequency;
 }

@@ -7,6 +7,7 @@ export { effectiveTurns } from './effective-turns.ts';
 export { type EndlessCoil, endlessCoil } from './endless-coil.ts';
 export { formerEffect } from './former.ts';
 export { helixInductance } from './helix.ts';
+export { type Loss, lossBudget, unloadedQ } from './loss-budget.ts';
 export { medhurstCapacitance } from './medhurst-capacitance.ts';
 export type * from './model.ts';
 export { type FieldOfRow, fieldOfRow, type RowOfWires } from './proximity.ts';

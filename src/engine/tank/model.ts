@@ -35,6 +35,8 @@ export interface TankModel {
   /** of the coil, former included [F] */
   readonly selfCapacitance: number;
   readonly strayCapacitance: number;
+  /** of wiring and capacitor leads together [H], at the same frequency as `inductance` */
+  readonly pathInductance: number;
   /** series RF resistance of coil and leads [ohm] */
   coilResistance(frequency: number): number;
   /** sum over turns of area [m^2]: the coil as a loop aerial */

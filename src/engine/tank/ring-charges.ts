@@ -15,7 +15,7 @@ import { solveReal } from '../numeric/solve-real.ts';
  * @param pitch - [m]
  * @param turns - whole turns
  * @returns [F]
- * Holds for: wire short against the wave, nothing else near; within 5 % of the field of the whole helix (tests/reference/helix-charges).
+ * Holds for: wire short against the wave, nothing else near; within 5 % of the field of the whole helix (tests/reference/tank, charges).
  * Source: potential of a charged ring, Smythe, Static and Dynamic Electricity (1950) sec. 5.03; assembled here.
  */
 export function ringChargeCapacitance(radius: number, wireRadius: number, pitch: number, turns: number): number {

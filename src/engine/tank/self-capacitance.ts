@@ -20,7 +20,7 @@ export interface SelfCapacitance {
  * Self-capacitance of a winding, its cold end earthed, leads not included.
  *
  * The lesser of Medhurst's measured value and the field of the turns as charged rings, raised by 12 / pi^2 to the resonance from which such values are
- * measured. For coils about as long as wide the two agree within 5 %; for few turns on a wide coil the table, which knows no number of turns,
+ * measured. For coils about as long as wide the two agree within 7 %; for few turns on a wide coil the table, which knows no number of turns,
  * gives two to four times what the field of the rings can hold.
  *
  * @param radius - to the middle of the wire [m]

@@ -3,8 +3,11 @@ import type { Element, Node } from '../circuit/elements.ts';
 /** A two-terminal part that may turn out to be nothing (no length, no resistance). */
 export type Part = { readonly kind: 'resistor' | 'inductor'; readonly name: string; readonly value: number };
 
+/** Below a microohm or a femtohenry there is nothing: a node for it would only cost digits of the solution. */
+const NOTHING = { resistor: 1e-6, inductor: 1e-15 } as const;
+
 /**
- * Strings parts in series from a node, leaving out those of value zero, so that no needless node is solved for.
+ * Strings parts in series from a node, leaving out those that amount to nothing, so that no needless node is solved for.
  *
  * @returns the elements, and the node where the next thing joins
  */
@@ -12,7 +15,7 @@ export function seriesPath(from: Node, parts: readonly Part[]): { readonly eleme
   const elements: Element[] = [];
   let end = from;
   for (const { kind, name, value } of parts) {
-    if (value === 0) continue;
+    if (value < NOTHING[kind]) continue;
     const next = `after ${name}`;
     elements.push(
       kind === 'resistor'

@@ -22,7 +22,7 @@ const KEPT = 64;
 export function tankModel(description: TankDescription, aerialIsCoil: boolean): TankModel {
   checkTank(description, aerialIsCoil);
   const parts = tankParts(description, aerialIsCoil);
-  const { coil, branches } = parts;
+  const { coil, branches, path } = parts;
   const { capacitor, strayCapacitance } = description;
   const kept = new Map<number, AtFrequency>();
   const at = (f: number): AtFrequency => {
@@ -50,6 +50,7 @@ export function tankModel(description: TankDescription, aerialIsCoil: boolean): 
     inductance: coil.inductance(middle),
     selfCapacitance: coil.selfCapacitance,
     strayCapacitance,
+    pathInductance: path.wiringInductance(middle) + capacitor.leadInductance,
     coilResistance: (f) => {
       const { copper, leads } = coil.resistances(f);
       return copper + leads;

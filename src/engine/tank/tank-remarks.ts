@@ -17,8 +17,10 @@ export function tankRemarks(parts: TankParts, middle: number): readonly string[]
   if (selfCapacitance.remark) remarks.push(selfCapacitance.remark);
   if (winding.wireRadius > THICK * winding.radius)
     remarks.push('wire nearly as thick as the coil is wide: inductance may be wrong by several per cent');
-  if (coil.turns % 1 !== 0 && coil.turns < 3)
-    remarks.push('part of a turn on a coil of few turns: inductance depends on how the lead runs back, by up to 8 %');
+  if (coil.turns % 1 !== 0) {
+    const share = coil.turns < 3 ? 8 : 3;
+    remarks.push(`part of a turn: inductance depends on how the lead runs back, by up to ${share} %`);
+  }
   if (former) remarks.push('effect of the former on capacitance and loss is an estimate for a solid rod');
   if (description.capacitor.law.kind !== 'table' && description.capacitor.law.kind !== 'capacitance-linear')
     remarks.push('real plates keep to their law only to a few per cent near the ends of the rotation');
