@@ -46,7 +46,7 @@ export function harmonicBalance(law: DescribingFunction, drive: DetectorDrive, l
   const mean = meanDrive(drive);
   const start = unmodulated(point, mean, load[0]!.re);
   const v = new Float64Array(n).fill(start);
-  const work = new Workspace(n);
+  const work = workspace(n);
   let done = newton(point, drive, kernel, v, work);
   if (!done.ok) {
     v.fill(start);
@@ -58,8 +58,8 @@ export function harmonicBalance(law: DescribingFunction, drive: DetectorDrive, l
     converged: done.ok,
     residual: done.residual,
     output: v,
-    amplitude: work.amplitude,
-    fundamental: work.fundamental,
+    amplitude: work.amplitude.slice(),
+    fundamental: work.fundamental.slice(),
     harmonics: harmonicsOf(v),
   };
 }
@@ -87,7 +87,8 @@ function unmodulated(point: OperatingPoint, mean: readonly [number, number, numb
     const next = v - e / (1 - resistance * point.conductance);
     const before = v;
     v = next > low && next < high ? next : (low + high) / 2;
-    if (Math.abs(v - before) <= 1e-13 * high) break;
+    // a start for Newton's method, no result
+    if (Math.abs(v - before) <= 1e-5 * high) break;
   }
   return sign * v;
 }
@@ -98,7 +99,6 @@ class Workspace {
   readonly current: Float64Array;
   readonly conductance: Float64Array;
   readonly error: Float64Array;
-  readonly trial: Float64Array;
   readonly jacobian: Float64Array;
 
   constructor(n: number) {
@@ -107,9 +107,21 @@ class Workspace {
     this.current = new Float64Array(n);
     this.conductance = new Float64Array(n);
     this.error = new Float64Array(n);
-    this.trial = new Float64Array(n);
     this.jacobian = new Float64Array(n * n);
   }
+}
+
+const workspaces = new Map<number, Workspace>();
+/** Scratch arrays for n samples: kept, since a search balances thousands of times. */
+function workspace(n: number): Workspace {
+  const known = workspaces.get(n);
+  if (known) {
+    known.amplitude.fill(0);
+    return known;
+  }
+  const made = new Workspace(n);
+  workspaces.set(n, made);
+  return made;
 }
 
 /** Largest error of v = z * i(v), the errors themselves left in the workspace. */
@@ -147,7 +159,7 @@ function newton(
   for (let step = 0; step < 60; step++) {
     let size = 0;
     for (let k = 0; k < n; k++) size = Math.max(size, Math.abs(v[k]!));
-    if (worst <= 1e-11 * size || worst === 0) return { ok: true, residual: size === 0 ? 0 : worst / size };
+    if (worst <= 1e-10 * size || worst === 0) return { ok: true, residual: size === 0 ? 0 : worst / size };
     if (worst === Number.POSITIVE_INFINITY) return { ok: false, residual: 1 };
     for (let k = 0; k < n; k++)
       for (let m = 0; m < n; m++) w.jacobian[k * n + m] = (k === m ? 1 : 0) - kernel[(k - m + n) % n]! * w.conductance[m]!;
@@ -168,15 +180,27 @@ function newton(
   return { ok: false, residual: worst };
 }
 
+const circles = new Map<number, { readonly cos: Float64Array; readonly sin: Float64Array }>();
+/** Cosine and sine at n equal steps of a turn. */
+function circle(n: number): { readonly cos: Float64Array; readonly sin: Float64Array } {
+  const known = circles.get(n);
+  if (known) return known;
+  const at = (f: (x: number) => number): Float64Array => Float64Array.from({ length: n }, (_, k) => f((2 * Math.PI * k) / n));
+  const made = { cos: at(Math.cos), sin: at(Math.sin) };
+  circles.set(n, made);
+  return made;
+}
+
 /** Periodic impulse response of the load, so that v[k] = sum over m of kernel[k - m] i[m]. */
 function impulseResponse(load: readonly Complex[], n: number): Float64Array {
   const kernel = new Float64Array(n);
   const half = n >> 1;
+  const { cos, sin } = circle(n);
   for (let k = 0; k < n; k++) {
     let sum = load[0]!.re;
     for (let h = 1; h < half; h++) {
-      const phase = (2 * Math.PI * h * k) / n;
-      sum += 2 * (load[h]!.re * Math.cos(phase) - load[h]!.im * Math.sin(phase));
+      const turn = (h * k) % n;
+      sum += 2 * (load[h]!.re * cos[turn]! - load[h]!.im * sin[turn]!);
     }
     // the highest harmonic has no sine part on the samples
     sum += load[half]!.re * (k % 2 === 0 ? 1 : -1);
@@ -187,14 +211,15 @@ function impulseResponse(load: readonly Complex[], n: number): Float64Array {
 
 function harmonicsOf(v: Float64Array): Complex[] {
   const n = v.length;
+  const { cos, sin } = circle(n);
   const out: Complex[] = [];
   for (let h = 0; h <= n >> 1; h++) {
     let re = 0;
     let im = 0;
     for (let k = 0; k < n; k++) {
-      const phase = (2 * Math.PI * h * k) / n;
-      re += v[k]! * Math.cos(phase);
-      im -= v[k]! * Math.sin(phase);
+      const turn = (h * k) % n;
+      re += v[k]! * cos[turn]!;
+      im -= v[k]! * sin[turn]!;
     }
     const scale = h === 0 || h === n >> 1 ? 1 / n : 2 / n;
     out.push({ re: re * scale, im: im * scale });

@@ -50,35 +50,37 @@ export class OperatingPoint {
     let a = Math.min(Math.max(guess, 0), high);
     this.settled = true;
     if (drive > 0) {
-      const excess = (x: number): number => {
-        this.#law.at(x, output, out);
-        return Math.hypot(x + zRe * out[FUNDAMENTAL]!, zIm * out[FUNDAMENTAL]!) - drive;
-      };
-      for (let widen = 0; excess(high) < 0; widen++) {
-        if (widen === 40) {
-          this.settled = false;
-          break;
-        }
-        low = high;
-        high *= 2;
-        a = Math.max(a, low);
-      }
-      for (let step = 0; step < 80 && this.settled; step++) {
-        const e = excess(a);
-        if (Math.abs(e) <= 1e-13 * drive) break;
-        if (e > 0) high = a;
-        else low = a;
+      let widened = 0;
+      for (let step = 0; step < 120; step++) {
+        this.#law.at(a, output, out);
         const i1 = out[FUNDAMENTAL]!;
-        const di = out[FUNDAMENTAL_BY_AMPLITUDE]!;
         const re = a + zRe * i1;
+        const e = Math.hypot(re, zIm * i1) - drive;
+        // the law's values at `a` stand in `out`: they are the result
+        if (Math.abs(e) <= 1e-12 * drive) break;
+        if (e > 0) high = a;
+        else {
+          low = a;
+          if (a >= high) {
+            high *= 2;
+            if (++widened > 40) {
+              this.settled = false;
+              break;
+            }
+          }
+        }
+        const di = out[FUNDAMENTAL_BY_AMPLITUDE]!;
         const slope = (re * (1 + zRe * di) + zIm * zIm * i1 * di) / (e + drive);
         const next = a - e / slope;
         const before = a;
-        a = next > low && next < high ? next : (low + high) / 2;
+        // beyond the bracket: its end is tried first, then its middle
+        a = next > low && next < high ? next : next >= high && before < high && e < 0 ? high : (low + high) / 2;
         if (a === before || high - low <= 1e-15 * high) break;
       }
-    } else a = 0;
-    this.#law.at(a, output, out);
+    } else {
+      a = 0;
+      this.#law.at(a, output, out);
+    }
     this.amplitude = a;
     this.current = out[MEAN]!;
     this.fundamental = out[FUNDAMENTAL]!;
