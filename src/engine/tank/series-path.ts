@@ -3,8 +3,8 @@ import type { Element, Node } from '../circuit/elements.ts';
 /** A two-terminal part that may turn out to be nothing (no length, no resistance). */
 export type Part = { readonly kind: 'resistor' | 'inductor'; readonly name: string; readonly value: number };
 
-/** Below a microohm or a femtohenry there is nothing: a node for it would only cost digits of the solution. */
-const NOTHING = { resistor: 1e-6, inductor: 1e-15 } as const;
+/** Below ten microohms or a femtohenry there is nothing: a node for it would only cost digits of the solution. */
+const NOTHING = { resistor: 1e-5, inductor: 1e-15 } as const;
 
 /**
  * Strings parts in series from a node, leaving out those that amount to nothing, so that no needless node is solved for.
