@@ -15,6 +15,8 @@ export interface Improvement {
 
 /** How a station stands in a situation: headroom of the best band [dB], null where the dial does not reach. */
 interface Standing {
+  /** [rad] */
+  readonly angle: number | null;
   readonly headroom: number | null;
   readonly sii: number;
   readonly outcome: Outcome;
@@ -30,11 +32,11 @@ interface Standing {
  */
 export function improvements(now: Situation, index: number, shelf: Shelf): readonly Improvement[] {
   const reception = standAt(now.place, assemble(now.set, now.listener));
-  const before = standing(reception, index);
+  const before = standing(reception, index, null);
   const changes = [...aerialChanges(now, reception.signals[index]!), ...tankChanges(now), ...partChanges(now, shelf)];
   const out: Improvement[] = [];
   for (const change of changes) {
-    const after = tried(change.situation, index);
+    const after = tried(change, index, before.angle);
     if (after === null || after.headroom === null) continue;
     const gain = before.headroom === null ? null : after.headroom - before.headroom;
     if (gain !== null && gain < 0.1) continue;
@@ -44,18 +46,23 @@ export function improvements(now: Situation, index: number, shelf: Shelf): reado
 }
 
 /** Null where the change makes something that cannot be built: it is then no advice. */
-function tried(s: Situation, index: number): Standing | null {
+function tried({ situation: s, keepsDial }: Change, index: number, angle: number | null): Standing | null {
   try {
-    return standing(standAt(s.place, assemble(s.set, s.listener)), index);
+    return standing(standAt(s.place, assemble(s.set, s.listener)), index, keepsDial ? angle : null);
   } catch (e) {
     if (e instanceof GivenError) return null;
     throw e;
   }
 }
 
-function standing(reception: Reception, index: number): Standing {
-  const dial = bestDial(reception, index);
-  if ('missing' in dial) return { headroom: null, sii: 0, outcome: 'out-of-reach' };
-  const { hearing } = evaluate(reception, index, dial.points[0]!.angle);
-  return { headroom: Math.max(...hearing.headroom), sii: hearing.sii, outcome: outcomeOf(hearing) };
+/** @param kept - angle at which the dial is left [rad]; null to set it afresh */
+function standing(reception: Reception, index: number, kept: number | null): Standing {
+  let angle = kept;
+  if (angle === null) {
+    const dial = bestDial(reception, index);
+    if ('missing' in dial) return { angle: null, headroom: null, sii: 0, outcome: 'out-of-reach' };
+    angle = dial.points[0]!.angle;
+  }
+  const { hearing } = evaluate(reception, index, angle);
+  return { angle, headroom: Math.max(...hearing.headroom), sii: hearing.sii, outcome: outcomeOf(hearing) };
 }

@@ -12,16 +12,18 @@ export function partChanges(s: Situation, shelf: Shelf): Change[] {
       situation: { ...s, set: { ...set, detector: { ...detector, temperature: set.detector.temperature } } },
     });
   const phones = (key: string, words: string, next: PhonesDescription): void => {
-    out.push({ key, words, situation: { ...s, set: { ...set, phones: next } } });
+    out.push({ key, words, situation: { ...s, set: { ...set, phones: next } }, keepsDial: true });
   };
   for (const [name, earpiece] of Object.entries(shelf.earpieces)) {
     phones(`phones.${name}`, `use the earpiece "${name}"`, { ...set.phones, earpiece });
-    for (const [by, transformer] of Object.entries(shelf.transformers))
-      phones(`phones.${name}+${by}`, `use the earpiece "${name}" through the transformer "${by}"`, {
-        ...set.phones,
-        earpiece,
-        transformer,
-      });
+    // a piezo earpiece is fed by high impedance already
+    if (earpiece.kind === 'magnetic')
+      for (const [by, transformer] of Object.entries(shelf.transformers))
+        phones(`phones.${name}+${by}`, `use the earpiece "${name}" through the transformer "${by}"`, {
+          ...set.phones,
+          earpiece,
+          transformer,
+        });
   }
   for (const [name, transformer] of Object.entries(shelf.transformers))
     phones(`transformer.${name}`, `put the transformer "${name}" before the earpiece`, { ...set.phones, transformer });
@@ -45,6 +47,7 @@ export function partChanges(s: Situation, shelf: Shelf): Change[] {
     key: 'ear.quieter',
     words: 'listen in a room 10 dB quieter',
     situation: { ...s, listener: { ...s.listener, ear: { ...s.listener.ear, room: quieter } } },
+    keepsDial: true,
   });
   return out;
 }

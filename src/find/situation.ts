@@ -14,6 +14,8 @@ export interface Change {
   /** what to do, as said at the bench: `turn the aerial broadside to the mast` */
   readonly words: string;
   readonly situation: Situation;
+  /** true where the radio side stays as it is, so that the dial can be left where it stands */
+  readonly keepsDial?: true;
 }
 
 /** Parts on the shelf that a change may swap in, by the name they are known by. */

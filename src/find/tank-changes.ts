@@ -53,10 +53,10 @@ export function tankChanges(s: Situation): Change[] {
 
 /** Taps that would fall off a shorter coil move down with it. */
 function fitted(tank: TankDescription, turns: number): Partial<TankDescription> {
-  const fit = <T extends Coupling>(c: T): T => (c.kind === 'tap' && c.turns > turns ? { ...c, turns } : c);
+  const within = <T extends Coupling>(c: T): T => (c.kind === 'tap' && c.turns > turns ? { ...c, turns } : c);
   return {
-    ...(tank.aerialCoupling ? { aerialCoupling: fit(tank.aerialCoupling) } : {}),
-    detectorCoupling: fit(tank.detectorCoupling),
+    ...(tank.aerialCoupling ? { aerialCoupling: within(tank.aerialCoupling) } : {}),
+    detectorCoupling: within(tank.detectorCoupling),
   };
 }
 

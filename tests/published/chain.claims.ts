@@ -158,9 +158,4 @@ export const leftOut: readonly LeftOut[] = [
     ids: /^FM-Jaffe$/,
     reason: 'distortion of the phase of an FM wave, which an amplitude detector does not hear',
   },
-  {
-    file: 'detect-hear',
-    ids: /^FM-exact-sidebands/,
-    reason: 'all-sideband theory; the steady engine is quasi-static and says so, time-domain listening is not built yet',
-  },
 ];

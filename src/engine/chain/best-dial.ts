@@ -54,7 +54,7 @@ export function bestDial(reception: Reception, index: number): BestDial | OutOfR
 
 /** Detuning of the greatest audio on one flank: a coarse look in equal ratios, then golden section about the best. */
 function flank(audioAt: (x: number) => number): number {
-  const ratio = 1.6;
+  const ratio = 1.8;
   let best = 0.1;
   let top = -1;
   for (let x = 0.1; x <= FARTHEST; x *= ratio) {
@@ -64,7 +64,7 @@ function flank(audioAt: (x: number) => number): number {
       best = x;
     }
   }
-  return goldenMaximum(audioAt, best / ratio, best * ratio, 0.004 * best);
+  return goldenMaximum(audioAt, best / ratio, best * ratio, 0.01 * best);
 }
 
 const clamp = (angle: number, end: number): number => Math.min(Math.max(angle, 0), end);

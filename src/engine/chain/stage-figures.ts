@@ -20,7 +20,7 @@ export function chainFigures(r: StationReport): readonly Figure[] {
       },
     ];
   }
-  return [...dialFigures(r, r.heard), ...sharpnessFigures(r.heard), ...soundFigures(r.heard)];
+  return [...dialFigures(r, r.heard), ...sharpnessFigures(r.heard, r.signal.received.station.frequency), ...soundFigures(r.heard)];
 }
 
 function dialFigures(r: StationReport, h: Heard): Figure[] {
@@ -82,7 +82,7 @@ function dialFigures(r: StationReport, h: Heard): Figure[] {
   return figures;
 }
 
-function sharpnessFigures(h: Heard): Figure[] {
+function sharpnessFigures(h: Heard, carrier: number): Figure[] {
   const s = h.sharpness;
   const source = 'natural frequencies of the network: eigenvalues of (G + s C)';
   const make = (name: string, label: string, value: number | null, unit: string, formula: string): Figure => ({
@@ -100,6 +100,13 @@ function sharpnessFigures(h: Heard): Figure[] {
   return [
     make('loadedQ', 'loaded Q, aerial and detector joined', s?.loadedQ ?? null, '1', 'Q = |Im s| / (2 |Re s|)'),
     make('unloadedQ', 'unloaded Q, tank alone', s?.unloadedQ ?? null, '1', 'Q = |Im s| / (2 |Re s|), aerial and detector taken off'),
+    make(
+      'detuning',
+      'detuning from the station in loaded half bandwidths, x',
+      s ? (2 * s.loadedQ * (s.frequency - carrier)) / carrier : null,
+      '1',
+      'x = 2 Q_L (f - f0) / f0; steepest at 0.577 in square law, 0.707 in linear law',
+    ),
     make('bandwidth', 'bandwidth between the half-power points', s?.bandwidth ?? null, 'Hz', 'B = f / Q_L'),
   ];
 }
