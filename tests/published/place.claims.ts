@@ -227,11 +227,11 @@ export const claims: readonly Claim[] = [
       return [
         compare('horizontal', Math.hypot(h.re, h.im), expected.H_abs, { abs: tolerance.H_abs }),
         compare('vertical', Math.hypot(v.re, v.im), expected.V_abs, { abs: tolerance.V_abs }),
-        // the phases carry no tolerance: as both are near half a turn, compared by their sines and cosines to the last printed digits
-        compare('cosine of the horizontal phase', h.re / Math.hypot(h.re, h.im), Math.cos(expected.H_phase_rad), { abs: 1e-5 }),
-        compare('sine of the horizontal phase', h.im / Math.hypot(h.re, h.im), Math.sin(expected.H_phase_rad), { abs: 1e-4 }),
-        compare('cosine of the vertical phase', v.re / Math.hypot(v.re, v.im), Math.cos(expected.V_phase_rad), { abs: 1e-4 }),
-        compare('sine of the vertical phase', v.im / Math.hypot(v.re, v.im), Math.sin(expected.V_phase_rad), { abs: 1e-3 }),
+        // the phases carry no tolerance: real and imaginary part, within that of the magnitude
+        compare('horizontal, real', h.re, expected.H_abs * Math.cos(expected.H_phase_rad), { abs: tolerance.H_abs }),
+        compare('horizontal, imaginary', h.im, expected.H_abs * Math.sin(expected.H_phase_rad), { abs: tolerance.H_abs }),
+        compare('vertical, real', v.re, expected.V_abs * Math.cos(expected.V_phase_rad), { abs: tolerance.V_abs }),
+        compare('vertical, imaginary', v.im, expected.V_abs * Math.sin(expected.V_phase_rad), { abs: tolerance.V_abs }),
       ];
     },
   },
