@@ -42,8 +42,9 @@ const HIGHEST = 37;
  * gate together (gateDrive 1) to +beta A^2/4, and gateDrive 1/2 to nothing. Weak inversion: the exponential junction, open-circuit output
  * A^2/(4 n Vt) at gateDrive 1. In general to the second order (2 gateDrive - 1) (A^2/4) d ln(sigma)/dVg, sigma the conductance.
  *
- * The fundamental current need not rise with amplitude: with the gate against the drain (gateDrive below 0) a large swing closes the
- * channel on the half wave that would carry current. Not held: the body's junction (forward beyond some 0.5 V), velocity saturation.
+ * The fundamental current rises with amplitude for gateDrive 0 to 1. With the gate against the drain (gateDrive below 0) it rises too at the
+ * output the channel makes for itself, but with the output held further below that the channel turns the output's power into RF:
+ * fundamental and slope go below zero. Not held: the body's junction (forward beyond some 0.5 V), velocity saturation.
  *
  * Source: C. C. Enz, F. Krummenacher, E. A. Vittoz, Analog Integrated Circuits and Signal Processing 8 (1995) 83 (interpolation ln^2(1 + exp));
  * M. Dyakonov, M. Shur, IEEE Trans. ED-43 (1996) 380; M. Sakowicz et al., J. Appl. Phys. 110 (2011) 054512 (limits).
@@ -99,7 +100,7 @@ export class ChannelLaw implements SmoothLaw {
     }
     // the difference of the two logarithms directly, so that a small voltage across keeps its figures
     const step = across / this.#two;
-    const difference = step < 1 ? Math.log1p(this.#drainShare * Math.expm1(step)) : this.#softSource - this.#softDrain;
+    const difference = Math.abs(step) < 1 ? Math.log1p(this.#drainShare * Math.expm1(step)) : this.#softSource - this.#softDrain;
     return this.#k * difference * (this.#softSource + this.#softDrain);
   }
 

@@ -103,7 +103,9 @@ function channelModel(d: ChannelDescription): DetectorModel {
       saturationCurrent: null,
     },
     [
-      ...(d.gateDrive < 0 ? ['gate against the drain: the fundamental current need not rise with amplitude'] : []),
+      ...(d.gateDrive < 0
+        ? ['gate against the drain: with its output held below what it makes for itself the channel returns radio power']
+        : []),
       ...(Math.abs(d.gateDrive - 0.5) < 0.05 ? ['with half the RF on the gate a channel hardly rectifies'] : []),
       ...(weak.resistance > 1e9 ? ['the channel is shut at this gate bias'] : []),
     ],

@@ -43,6 +43,7 @@ export class SeriesJunctionLaw implements SmoothLaw {
 
   /** i/Is at a voltage over n Vt */
   #relative(w: number): number {
+    if (w === 0) return 0;
     const a = this.#a;
     const j = wrightOmega(w + this.#shift) / a - 1;
     // far in reverse j is -1 and has all its figures

@@ -74,13 +74,14 @@ export class TabulatedAverage {
 
   at(amplitude: number, output: number, out: Float64Array): void {
     const s = amplitude / this.#stepA;
-    const t = output / this.#stepV + BELOW;
-    if (!(s < ROWS && t >= 0 && t < COLUMNS) || s < this.#firstRow) {
+    const t = output / this.#stepV;
+    const below = Math.floor(t);
+    const column = below + BELOW;
+    if (!(s < ROWS && column >= 0 && column < COLUMNS) || s < this.#firstRow) {
       this.direct(amplitude, output, out);
       return;
     }
     const row = s | 0;
-    const column = t | 0;
     let o = this.#rows[row]?.[column] ?? NOT_YET;
     if (o === NOT_YET) o = this.#make(row, column);
     if (o === GIVEN_UP) {
@@ -90,7 +91,8 @@ export class TabulatedAverage {
     const c = this.#cells;
     const v = this.#value;
     const x = s - row;
-    const y = t - column;
+    // an output of femtovolts keeps its figures, as zero is a corner of the grid
+    const y = t - below;
     bicubic(c, o, x, y, v);
     // a logarithm's slopes times the value are the value's slopes
     const m = this.#logarithmic ? fastExp(v[0]!) : v[0]!;
@@ -100,7 +102,8 @@ export class TabulatedAverage {
     bicubic(c, o + 16, x, y, v);
     const f = this.#logarithmic ? fastExp(v[0]!) : v[0]!;
     const fScale = this.#logarithmic ? f : 1;
-    const part = (y * REST_PARTS) | 0;
+    // y rounds to 1 a hair below a corner
+    const part = Math.min((y * REST_PARTS) | 0, REST_PARTS - 1);
     const z = y * REST_PARTS - part;
     const r = o + 32 + 4 * part;
     const rest = ((c[r + 3]! * z + c[r + 2]!) * z + c[r + 1]!) * z + c[r]!;

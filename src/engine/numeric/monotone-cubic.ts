@@ -1,15 +1,17 @@
 /**
- * Slopes for a piecewise cubic through points that never turn back where the points do not.
+ * Slopes for a piecewise cubic through points that never turns back where the points do not.
  *
- * The slopes are those of the not-a-knot cubic spline, which has a continuous second derivative and is accurate to the fourth order; where
- * such a slope would let the curve overshoot it is cut to three times the lesser of the neighbouring chords, or to zero where they
- * disagree in sign. Cut or not, the curve has a continuous first derivative.
+ * A slope is that of the not-a-knot cubic spline where it lies between the chords on both sides and is at most three times the lesser:
+ * there the curve is accurate to the fourth order, and its second derivative is continuous where neighbours are so too. Elsewhere (a corner,
+ * coarse steps, readings that repeat) a spline would ring; there the slope is the weighted harmonic mean of the chords, zero where
+ * they disagree in sign. At the ends the slope is that of the parabola through three points, held between zero and three times the chord.
+ * The curve has a continuous first derivative in every case.
  *
  * @param x - ascending, at least four
  * @param y - as many
  * @returns slope at each point
- * Source: J. M. Hyman, SIAM J. Sci. Stat. Comput. 4 (1983) 645, eq. 2.3 with the spline's slopes; the bound is that of F. N. Fritsch and
- * R. E. Carlson, SIAM J. Numer. Anal. 17 (1980) 238; C. de Boor, A Practical Guide to Splines (1978), ch. IV (not-a-knot).
+ * Source: F. N. Fritsch, R. E. Carlson, SIAM J. Numer. Anal. 17 (1980) 238 (the bound of three); F. N. Fritsch, J. Butland, SIAM J. Sci. Stat.
+ * Comput. 5 (1984) 300 (harmonic mean); C. de Boor, A Practical Guide to Splines (1978), ch. IV (not-a-knot).
  */
 export function monotoneSlopes(x: ArrayLike<number>, y: ArrayLike<number>): Float64Array {
   const n = x.length;
@@ -20,16 +22,27 @@ export function monotoneSlopes(x: ArrayLike<number>, y: ArrayLike<number>): Floa
     chord[i] = (y[i + 1]! - y[i]!) / h[i]!;
   }
   const slope = splineSlopes(h, chord);
-  for (let i = 0; i < n; i++) {
-    const left = chord[Math.max(0, i - 1)]!;
-    const right = chord[Math.min(n - 2, i)]!;
-    if (left * right <= 0) slope[i] = 0;
-    else {
-      const most = 3 * Math.min(Math.abs(left), Math.abs(right));
-      slope[i] = Math.sign(left) * Math.min(most, Math.max(0, slope[i]! * Math.sign(left)));
-    }
-  }
+  for (let i = 1; i < n - 1; i++) slope[i] = held(slope[i]!, chord[i - 1]!, chord[i]!, h[i - 1]!, h[i]!);
+  slope[0] = endSlope(chord[0]!, chord[1]!, h[0]!, h[1]!);
+  slope[n - 1] = endSlope(chord[n - 2]!, chord[n - 3]!, h[n - 2]!, h[n - 3]!);
   return slope;
+}
+
+function held(spline: number, left: number, right: number, hLeft: number, hRight: number): number {
+  if (!(left * right > 0)) return 0;
+  const least = Math.min(Math.abs(left), Math.abs(right));
+  const most = Math.min(3 * least, Math.max(Math.abs(left), Math.abs(right)));
+  const size = spline * Math.sign(left);
+  if (size >= least && size <= most) return spline;
+  const wLeft = 2 * hRight + hLeft;
+  const wRight = hRight + 2 * hLeft;
+  return (wLeft + wRight) / (wLeft / left + wRight / right);
+}
+
+function endSlope(chord: number, next: number, h: number, hNext: number): number {
+  const parabola = ((2 * h + hNext) * chord - h * next) / (h + hNext);
+  if (parabola * chord <= 0) return 0;
+  return Math.sign(chord) * Math.min(Math.abs(parabola), 3 * Math.abs(chord));
 }
 
 /** Tridiagonal system for the slopes of the not-a-knot spline, by elimination downwards and substitution upwards. */
