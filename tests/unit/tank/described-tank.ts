@@ -32,3 +32,9 @@ export const tank: TankDescription = {
   aerialCoupling: { kind: 'tap', turns: 1 },
   detectorCoupling: { kind: 'tap', turns: 2.5 },
 };
+
+/** A tank as it is where the coil is the aerial: nothing joins it from outside. */
+export function withoutAerial(description: TankDescription): TankDescription {
+  const { aerialCoupling: _, ...rest } = description;
+  return rest;
+}

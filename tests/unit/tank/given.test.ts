@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type CoilGeometry, type Coupling, GivenError, type TankDescription, tankModel, type VariableCapacitor } from '#engine';
-import { airVariable, coil, tank } from './described-tank.ts';
+import { airVariable, coil, tank, withoutAerial } from './described-tank.ts';
 
 const withCoil = (over: Partial<CoilGeometry>): TankDescription => ({ ...tank, coil: { ...coil, ...over } });
 const withCapacitor = (over: Partial<VariableCapacitor>): TankDescription => ({ ...tank, capacitor: { ...airVariable, ...over } });
@@ -47,7 +47,7 @@ const CASES: readonly [path: string, given: TankDescription][] = [
   ['tank.strayCapacitance', { ...tank, strayCapacitance: -1e-12 }],
   ['tank.detectorReturn', { ...tank, detectorReturn: 0 }],
   ['tank.detectorReturn', { ...tank, detectorCoupling: { kind: 'series-capacitor', capacitance: 1e-12 } }],
-  ['tank.aerialCoupling', { ...tank, aerialCoupling: undefined }],
+  ['tank.aerialCoupling', withoutAerial(tank)],
   ['tank.aerialCoupling.turns', { ...tank, aerialCoupling: { kind: 'tap', turns: 6 } }],
   ['tank.detectorCoupling.turns', { ...tank, detectorCoupling: { kind: 'tap', turns: 0 } }],
   ['tank.detectorCoupling.capacitance', { ...tank, detectorCoupling: { kind: 'series-capacitor', capacitance: 0 }, detectorReturn: 1e5 }],
@@ -72,6 +72,6 @@ describe('what cannot be is refused where it stands, with a cure', () => {
     });
   test('an aerial beside a coil that is the aerial', () => {
     expect(() => tankModel(tank, true)).toThrow(GivenError);
-    expect(() => tankModel({ ...tank, aerialCoupling: undefined }, true)).not.toThrow();
+    expect(() => tankModel(withoutAerial(tank), true)).not.toThrow();
   });
 });
