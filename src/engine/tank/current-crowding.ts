@@ -15,7 +15,7 @@ import { coaxialRingField } from './coaxial-rings.ts';
  * @param pitch - [m]
  * @param turns - whole turns
  * @returns loss of inductance with no flux in the metal [H]
- * Holds for: 1 to 20 turns, d / p up to 0.9: with it the ring sum is within 0.7 % of the exact field of perfectly conducting rings
+ * Holds for: 1 to 20 turns, d / p up to 0.9: with it the ring sum is within 0.8 % of the exact field of perfectly conducting rings
  * (tests/reference/tank, crowded), against 2 to 8 % without.
  * Source: line dipole of a conducting cylinder across a field: Smythe, Static and Dynamic Electricity (1950) sec. 7.01 and 11.05; own flux of a curved
  * wire from the force on it, I^2/2 dL/dR. Assembled here.
