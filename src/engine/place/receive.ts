@@ -58,7 +58,9 @@ function receiveChecked(place: Place, station: Station): ReceivedField {
   const location = locationSpread(found.method, station.frequency, found.nearness);
   const spread = Math.hypot(location.decibels, entry ? entry.spread : 0);
   const noise = externalNoise(site.radioNoise, station.frequency);
-  if (station.frequency > 250e6) remarks.push('Above 250 MHz the man-made noise is carried on beyond the range it was surveyed in.');
+  if (station.frequency > 250e6 || station.frequency < 0.3e6) {
+    remarks.push('The man-made noise is carried on beyond the 0.3 to 250 MHz it was surveyed in.');
+  }
   const level = publicReferenceLevel(station.frequency);
   // near a mast clutter is no shelter to count on: the greater of the field outdoors and that of free space
   const ratio = fieldOfLevel(Math.max(outdoors, found.steps[0]!.decibels)) / level;

@@ -6,9 +6,11 @@ import { residueSeries } from './residue-series.ts';
 import { curvedSurfaceWave, surfaceWave } from './surface-wave.ts';
 import { type GroundPath, twoRay } from './two-ray.ts';
 
-/** Grazing angle, in units of (2/(k a))^(1/3), over which rays take over from modes. */
-const RAYS_FROM = 1.5;
+/** Grazing angle, in units of (2/(k a))^(1/3), from which on rays alone are used; they begin to be mixed in at 0.6 of it. */
 const RAYS_ONLY = 2.5;
+const RAYS_FROM = 0.6;
+/** The modes of a lit path cancel to exp(-0.87 x psi^2): past this x psi^2 too few of a double's figures are left. */
+const CANCELLATION = 26;
 /** Normalised distance over which the residue series takes over from the slightly curved plane. */
 const MODES_FROM = 0.25;
 const MODES_ONLY = 0.35;
@@ -65,7 +67,8 @@ export function smoothEarthField(path: GroundPath): SmoothEarthField {
   const beyond = path.distance >= horizonDistance(path.height1, path.height2, path.earthRadius);
   const rays = beyond ? null : twoRay(path);
   const unit = normalise(path);
-  const rayShare = rays ? smoothStep((rays.grazing * unit.scale - RAYS_FROM) / (RAYS_ONLY - RAYS_FROM)) : 0;
+  const raysOnly = Math.min(RAYS_ONLY, Math.sqrt(CANCELLATION / unit.x));
+  const rayShare = rays ? smoothStep(((rays.grazing * unit.scale) / raysOnly - RAYS_FROM) / (1 - RAYS_FROM)) : 0;
   let decibels = rays && rayShare > 0 ? rayShare * level(C.abs(rays.factor)) : 0;
   let by = rayShare > 0 ? 'direct and reflected ray' : '';
   if (rayShare < 1) {

@@ -1,4 +1,4 @@
-import * as fc from 'fast-check';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fieldLevel, landCurveField, receive, receivingHeightCorrection, shortUrbanPath } from '#engine';
 import { placeOf, station } from './given.ts';

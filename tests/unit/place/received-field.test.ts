@@ -1,4 +1,4 @@
-import * as fc from 'fast-check';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Coordinates, fieldLevel, fieldOfLevel, GivenError, type Place, receive, receiveAll, type Site, type Station } from '#engine';
 import { mediumWave, placeOf, station } from './given.ts';

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import * as fc from 'fast-check';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   type GroundPath,

@@ -1,3 +1,4 @@
+import { SPEED_OF_LIGHT } from '../../constants.ts';
 import { term } from '../../figure.ts';
 import { GivenError } from '../../given-error.ts';
 import { C } from '../../numeric/index.ts';
@@ -29,9 +30,10 @@ export function groundWaveMethod(situation: Situation): MethodField {
   const plane = 20 * Math.log10(C.abs(surfaceWave(numericalDistance)));
   // relative to free space twice the ground wave's attenuation: the mast on perfect ground already counts its own image
   const smooth = smoothEarthField(ends).decibels - 20 * Math.log10(2);
-  const wavelengths = (path.distance * station.frequency) / 299_792_458;
+  const wavelengths = (path.distance * station.frequency) / SPEED_OF_LIGHT;
   const remarks: string[] = [];
   if (wavelengths < 0.5) remarks.push('Within half a wavelength of the mast its near field rules, and the figure is rough.');
+  if (site.height > 30) remarks.push('Both ends are taken to stand on the ground: an aerial this high may receive some decibels more.');
   if (path.distance > 100e3)
     remarks.push('By night the sky wave, which is not counted, may be stronger than the ground wave at this distance.');
   remarks.push('Noise from distant lightning, strong after dark, is not counted.');

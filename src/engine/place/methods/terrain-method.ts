@@ -4,6 +4,7 @@ import { GivenError } from '../../given-error.ts';
 import type { TerrainProfile } from '../description.ts';
 import { EFFECTIVE_EARTH_RADIUS } from '../earth.ts';
 import type { LinearPolarisation } from '../ground-reflection.ts';
+import { knifeEdgeLoss } from '../knife-edge.ts';
 import { nearness } from '../path.ts';
 import { deltaBullington, type TerrainDiffraction } from '../terrain-diffraction.ts';
 import {
@@ -48,6 +49,7 @@ export function terrainMethod(situation: Situation): MethodField {
           terms: [
             term('nu', 'Fresnel parameter of the one edge that stands for all', actual.nu, '1'),
             term('J', 'loss of that edge', actual.edgeLoss, 'dB'),
+            term('J_F', 'the same by the Fresnel integrals, for comparison', actual.nu === null ? null : knifeEdgeLoss(actual.nu), 'dB'),
             term('d', 'length of the profile', length, 'm'),
           ],
           source: SOURCE,
