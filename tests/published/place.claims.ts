@@ -417,7 +417,7 @@ export const claims: readonly Claim[] = [
     ],
   },
   {
-    figure: 'distance to 1 mV/m, medium wave',
+    figure: 'field on the 1 mV/m contour, medium wave',
     against: 'readings of the curves of 47 CFR 73.184',
     errorUnit: '%',
     file: 'antennas',
