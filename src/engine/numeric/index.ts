@@ -12,6 +12,7 @@ export { gaussLegendre, integrate, type Rule } from './gauss-legendre.ts';
 export { interval, linear, linearInLog } from './interpolate.ts';
 export * as LU from './lu.ts';
 export { monotoneSlopes } from './monotone-cubic.ts';
+export { type Minimum, nelderMead } from './nelder-mead.ts';
 export { normalCumulative, normalQuantile } from './normal.ts';
 export { barycentric, fitRational, type RationalBasis } from './rational.ts';
 export { riemannZeta } from './riemann-zeta.ts';

@@ -21,10 +21,20 @@ export interface Components {
  * the wires hear that field. With a perfect plane the currents are those the plane makes, so the impedance and, through them, the
  * length follow it, but the reflected wave is counted once, in `place`.
  *
+ * @param origin - the feed, or another point the phase is to be counted from
  * @param re, im - currents of the bases, any scale
+ * @param only - leave out all wires but this one
  * Source: Balanis, Antenna Theory, 3rd ed., sec. 2.15 and eq. 2-91 to 2-93.
  */
-export function currentMoment(m: Mesh, origin: Point, frequency: number, re: Float64Array, im: Float64Array, arrival: Arrival): Components {
+export function currentMoment(
+  m: Mesh,
+  origin: Point,
+  frequency: number,
+  re: Float64Array,
+  im: Float64Array,
+  arrival: Arrival,
+  only?: number,
+): Components {
   const k = (2 * Math.PI * frequency) / SPEED_OF_LIGHT;
   const { toward: r, horizontal: h, vertical: v } = arrivalAxes(arrival);
   let hr = 0;
@@ -33,6 +43,7 @@ export function currentMoment(m: Mesh, origin: Point, frequency: number, re: Flo
   let vi = 0;
   const { rowStart, column, sign } = m;
   for (let s = 0; s < m.segments; s++) {
+    if (only !== undefined && m.wire[s] !== only) continue;
     const d = m.length[s]!;
     const { nodes, weights } = gaussLegendre(k * d < 0.5 ? 4 : 8);
     let [ar, ai, br, bi] = [0, 0, 0, 0];

@@ -1,7 +1,9 @@
+export { type BeamDesign, type BeamResult, type BeamWish, designBeam } from './beam-design.ts';
 export type { Counterpart as RodCounterpart, Driven as DrivenElement, WireShape, WiresDescription } from './description.ts';
 export { type Components as FarFieldComponents, currentMoment } from './effective-length.ts';
 export { farField, type Gain as WireGain, gain as wireGain } from './far-field.ts';
 export { type Layout as WireLayout, layOut } from './joints.ts';
+export { type NearPair, nearPair } from './near-pair.ts';
 export { azimuthCut, elevationCut, frontToBack, type PatternPoint, strongestDirection } from './pattern.ts';
 export type { Point as SpacePoint } from './point.ts';
 export { lossResistance as wireLossResistance, radiatedResistance } from './radiated-power.ts';
@@ -16,4 +18,5 @@ export type {
 } from './structure.ts';
 export { type WireAerial, wireAerial, wireAerialOf } from './wire-aerial.ts';
 export { type WireCurrent, wireCurrents } from './wire-currents.ts';
+export { type WireShare, wireShares } from './wire-shares.ts';
 export { wireStructure } from './wire-structure.ts';

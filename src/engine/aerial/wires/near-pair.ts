@@ -1,5 +1,4 @@
-import { gaussLegendre } from '../../numeric/index.ts';
-import { cinSi } from './cin-si.ts';
+import { gaussLegendre, sineIntegrals } from '../../numeric/index.ts';
 
 /** Two segments near each other. Lengths [m]. */
 export interface NearPair {
@@ -40,7 +39,6 @@ const TURN = (() => {
  *
  * @param k - wave number [rad/m]
  * @param out - receives 16 numbers: for tested half-base 0, 1 and source half-base 0, 1 in turn, Re A, Im A [m], Re Q, Im Q [1/m]
- * Holds for: k times the greatest distance below 8 (the series of cin-si.ts).
  * Source: as in Richmond & Geary, IEEE Trans. AP-23 (1975) 412; derived here and checked by plain quadrature in the tests.
  */
 export function nearPair(p: NearPair, k: number, out: Float64Array): void {
@@ -97,7 +95,6 @@ function distance(features: Float64Array, a: number, b: number): number {
   return least;
 }
 
-const pairOut = new Float64Array(2);
 /** Re and Im of the integrals of cos kD e^{-jkR}/R and sin kD e^{-jkR}/R over the source */
 const inner = new Float64Array(4);
 
@@ -169,18 +166,14 @@ function overSource(k: number, foot: number, length: number, rho2: number, weigh
     v2 = rho2 / u2;
   }
   const logarithm = Math.log(d2 <= 0 ? u1 / u2 : v2 / v1);
-  cinSi(k * u1, pairOut);
-  let cu = pairOut[0]!;
-  let su = pairOut[1]!;
-  cinSi(k * u2, pairOut);
-  cu -= pairOut[0]!;
-  su -= pairOut[1]!;
-  cinSi(k * v2, pairOut);
-  let cv = pairOut[0]!;
-  let sv = pairOut[1]!;
-  cinSi(k * v1, pairOut);
-  cv -= pairOut[0]!;
-  sv -= pairOut[1]!;
+  const atU1 = sineIntegrals(k * u1);
+  const atU2 = sineIntegrals(k * u2);
+  const atV1 = sineIntegrals(k * v1);
+  const atV2 = sineIntegrals(k * v2);
+  const cu = atU1.cin - atU2.cin;
+  const su = atU1.si - atU2.si;
+  const cv = atV2.cin - atV1.cin;
+  const sv = atV2.si - atV1.si;
   inner[0] = inner[0]! + weight * (logarithm - (cu + cv) / 2);
   inner[1] = inner[1]! - (weight * (su + sv)) / 2;
   inner[2] = inner[2]! + (weight * (sv - su)) / 2;

@@ -11,6 +11,8 @@ export const BASE_DENSITY = 22;
 const LEAST_ON_WHOLE = 8;
 /** A segment is left at least this many radii long: the feed's gap is as wide as a segment, and is never narrower than the wire is thick. */
 export const LEAST_RADII = 4;
+/** Longest segment a forced number may give [wavelengths]: the half-bases, sines of kd in the denominator, fail at a half. */
+const LONGEST = 0.35;
 
 export const spanLengths = (layout: Layout): readonly number[] =>
   layout.spans.map((s) => separation(layout.nodes[s.from]!, layout.nodes[s.to]!));
@@ -78,11 +80,11 @@ function checked(layout: Layout, counts: readonly number[], frequency: number, p
     );
   const lengths = spanLengths(layout);
   counts.forEach((n, i) => {
-    if ((lengths[i]! / n) * frequency > SPEED_OF_LIGHT / 4)
+    if ((lengths[i]! / n) * frequency > SPEED_OF_LIGHT * LONGEST)
       throw new GivenError(
         path,
         `${total} segments`,
-        `on wire ${layout.spans[i]!.wire} they are longer than a quarter wave at ${frequency / 1e6} MHz`,
+        `on wire ${layout.spans[i]!.wire} they are longer than ${LONGEST} wavelength at ${(frequency / 1e6).toPrecision(4)} MHz`,
         'Give more segments.',
       );
   });
