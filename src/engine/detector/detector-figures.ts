@@ -1,6 +1,7 @@
 import { type Figure, term } from '../figure.ts';
 import type { DetectorDescription } from './description.ts';
 import { capacitanceLoss, crossoverPower, type SmallSignal, voltageSensitivity } from './small-signal.ts';
+import { smallSignalWorkings } from './small-signal-workings.ts';
 import { noiseEquivalentPower } from './thermal-noise.ts';
 import { thermalVoltage } from './thermal-voltage.ts';
 
@@ -76,6 +77,7 @@ function weakFigures(description: DetectorDescription, numbers: DetectorNumbers)
   const resistance = term('R', 'resistance at zero bias', weak.resistance, 'ohm');
   const beta = term('beta', 'current sensitivity at zero bias', weak.currentSensitivity, 'A/W');
   const crossover = crossoverPower(weak);
+  const workings = smallSignalWorkings(description, weak, numbers.saturationCurrent);
   return [
     {
       name: 'detector.zeroBiasResistance',
@@ -83,12 +85,7 @@ function weakFigures(description: DetectorDescription, numbers: DetectorNumbers)
       value: weak.resistance,
       unit: 'ohm',
       method,
-      working: {
-        formula: 'R = 1/(di/dv) at v = 0; n Vt/Is + Rs for a junction',
-        terms: [resistance],
-        source,
-        holds: 'signals well below the crossover power',
-      },
+      working: { ...workings.resistance, source, holds: 'signals well below the crossover power' },
     },
     {
       name: 'detector.currentSensitivity',
@@ -97,8 +94,7 @@ function weakFigures(description: DetectorDescription, numbers: DetectorNumbers)
       unit: 'A/W',
       method,
       working: {
-        formula: "beta = i''/(2 i') at v = 0, gate following; 1/(2 n Vt) for a junction without series resistance",
-        terms: [beta],
+        ...workings.sensitivity,
         source: COWLEY,
         holds: 'short circuit, power into the law itself; below zero: the output goes negative',
       },

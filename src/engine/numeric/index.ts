@@ -1,6 +1,7 @@
 export { airyZeros, type ScaledAiry, scaledAiry } from './airy.ts';
 export { besselJRatios } from './bessel-complex.ts';
 export { modifiedBesselScaled, modifiedBesselSmall } from './bessel-modified.ts';
+export { bicubic, bicubicThrough, cubicThrough } from './bicubic.ts';
 export type { Complex } from './complex.ts';
 export * as C from './complex.ts';
 export { amplitudeRatio, FLOOR, powerRatio } from './decibels.ts';

@@ -1,7 +1,7 @@
 """Complete slope receivers integrated in time with the carrier itself, by a general ODE library. Writes cases.json beside this file.
 
-Run:      python3 make.py            (some ten minutes on one core; the tests of the project do not need it, they read cases.json)
-          python3 check.py           compares cases.json with the quasi-static calculation of quasi_static.py
+Run:      python3 make.py            (a quarter of an hour on one core; the tests of the project do not need it, they read cases.json)
+          python3 check.py           compares cases.json with the quasi-static calculation of quasi_static.py (some minutes)
 Made with Python 3.11.7, numpy 2.4.6, scipy 1.17.1 (scipy.integrate.odeint: LSODA of ODEPACK).
 
 States: voltage of the tank capacitor, currents of the coil parts, output voltage; the junction is memoryless. Every carrier is a whole

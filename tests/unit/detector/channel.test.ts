@@ -116,3 +116,11 @@ test('a channel that is shut stays finite and says so; a wide swing speaks of th
   expect(open.remarkAt(0.05, 0.01)).toBeNull();
   expect(open.remarkAt(0.6, 0.01)).toMatch(/body/);
 });
+test('the working of the zero-bias resistance, worked by hand from its own terms, gives the figure', () => {
+  const model = detectorModel({ ...CHANNEL, gateBias: 0.05, seriesResistance: 70 });
+  const figure = model.figures().find((f) => f.name === 'detector.zeroBiasResistance')!;
+  const of = (symbol: string) => figure.working.terms.find((t) => t.symbol === symbol)!.value!;
+  const e = Math.exp((of('Vg') - of('Vth')) / (2 * of('n') * of('Vt')));
+  const sigma = (2 * of('n') * of('beta') * of('Vt') * Math.log(1 + e) * e) / (1 + e);
+  expect(1 / sigma + of('Rs')).toBeCloseTo(figure.value!, 6);
+});

@@ -1,7 +1,17 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { fastExp, fastExpm1, modifiedBesselScaled, modifiedBesselSmall, monotoneSlopes, wrightOmega } from '#engine';
+import {
+  bicubic,
+  bicubicThrough,
+  cubicThrough,
+  fastExp,
+  fastExpm1,
+  modifiedBesselScaled,
+  modifiedBesselSmall,
+  monotoneSlopes,
+  wrightOmega,
+} from '#engine';
 
 interface Values {
   readonly besselScaled: readonly (readonly [number, number, number, number, number | null])[];
@@ -124,4 +134,28 @@ test('limit: no cubic turns back between points that ascend, however rough', () 
       }
     }),
   );
+});
+test('limit: bicubic and cubic Hermite polynomials reproduce what they are made of exactly, values and slopes', () => {
+  const f = (s: number, t: number) => (1 - 2 * s + s ** 3) * (3 + t - 4 * t ** 2 + 0.5 * t ** 3) + s * t;
+  const fs = (s: number, t: number) => (-2 + 3 * s ** 2) * (3 + t - 4 * t ** 2 + 0.5 * t ** 3) + t;
+  const ft = (s: number, t: number) => (1 - 2 * s + s ** 3) * (1 - 8 * t + 1.5 * t ** 2) + s;
+  const fst = (s: number, t: number) => (-2 + 3 * s ** 2) * (1 - 8 * t + 1.5 * t ** 2) + 1;
+  const corner = (s: number, t: number) => Float64Array.of(9, f(s, t), fs(s, t), ft(s, t), fst(s, t));
+  const c = new Float64Array(18);
+  bicubicThrough(corner(0, 0), corner(0, 1), corner(1, 0), corner(1, 1), 1, c, 2);
+  const out = new Float64Array(3);
+  for (const [s, t] of [
+    [0, 0],
+    [0.3, 0.8],
+    [0.5, 0.5],
+    [1, 1],
+  ] as const) {
+    bicubic(c, 2, s, t, out);
+    expect(out[0]).toBeCloseTo(f(s, t), 13);
+    expect(out[1]).toBeCloseTo(fs(s, t), 13);
+    expect(out[2]).toBeCloseTo(ft(s, t), 13);
+  }
+  const line = new Float64Array(8);
+  cubicThrough(f(0.2, 0), f(0.2, 1), ft(0.2, 0), ft(0.2, 1), line, 1, 2);
+  expect(line[1]! + 0.4 * (line[3]! + 0.4 * (line[5]! + 0.4 * line[7]!))).toBeCloseTo(f(0.2, 0.4), 13);
 });
