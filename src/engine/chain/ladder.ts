@@ -20,7 +20,7 @@ export function ladder(receiver: Receiver, signal: Signal, e: Evaluation, budget
   const { rated, rest, hearing } = e;
   const first = receiver.audio.harmonics[1]!;
   const tone = rated.frequency;
-  const rms = (rated.swing * Math.SQRT1_2) / 1;
+  const rms = rated.swing * Math.SQRT1_2;
   const shortCircuit = Math.abs(rest.sensitivity) * rms;
   const audioAvailable = rest.outputConductance > 0 ? shortCircuit ** 2 / (4 * rest.outputConductance) : 0;
   const swingUnit = received.station.modulation.kind === 'fm' ? 'Hz' : '1';
@@ -228,7 +228,7 @@ export function ladder(receiver: Receiver, signal: Signal, e: Evaluation, budget
         unit: 'dB',
         method: 'band levels against masking',
         working: {
-          formula: 'max over bands of L_band - masking noise',
+          formula: 'max over bands of L_band - (masking spectrum level + critical ratio)',
           terms: [term('h', 'over the greater of threshold and masking, best band', bestBand, 'dB')],
           source: 'ANSI S3.5-1997 for the spread of masking',
         },

@@ -89,7 +89,7 @@ export interface TankDescription {
   /** absent where the coil is the aerial */
   readonly aerialCoupling?: Coupling;
   /** where the detector hangs; with a series capacitor, a return path for its direct current */
-  readonly detectorCoupling: Exclude<Coupling, { kind: 'link' }> | Extract<Coupling, { kind: 'link' }>;
+  readonly detectorCoupling: Coupling;
   /** resistance that returns the detector's direct current where the coupling blocks it [ohm] */
   readonly detectorReturn?: number;
 }

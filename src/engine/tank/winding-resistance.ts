@@ -37,7 +37,7 @@ const MAGNETIC_DEPTHS = 10;
  * @param frequency - [Hz], >= 0
  * @returns resistances [ohm]
  * Holds for: solid wire, one layer, air outside; coil small against the wavelength; pitch at least 1.02 wire diameters (closer is computed as 1.02).
- * The loss of the field solution is within 0.6 % of that of exact rings for wires up to 0.15 of the turn's radius and 2 % up to 0.4.
+ * The loss of the field solution is within 0.8 % of that of exact rings for wires up to 0.15 of the turn's radius and 2.2 % up to 0.4.
  * Source: see `fieldOfRow` and `roundWireResistance`.
  */
 export function windingResistance(coil: CoilGeometry, frequency: number): WindingResistance {

@@ -24,7 +24,7 @@ export type Load = { readonly place: OnWire } & (
 
 /**
  * What lies below. `perfect`: a conducting plane at z = 0, by images, in the impedance and in the far field. `real`: the far field
- * alone, by Fresnel's reflection coefficients; the impedance stays that of free space (see ground.ts for the heights where that holds).
+ * alone, by Fresnel's reflection coefficients; the impedance stays that of free space (see ground-reflection.ts for the heights where that holds).
  */
 export type Ground =
   | { readonly kind: 'free-space' }
