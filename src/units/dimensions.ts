@@ -121,11 +121,14 @@ export const DIMENSIONS = {
     bareText: true,
   }),
   capacitance: prefixed('a capacitance', 'F', ['farad', 'farads'], ['12 pF', '1 nF'], {
-    prefixes: 'fpnumk',
-    units: { mmf: { power: -12 }, mmfd: { power: -12 }, uuF: { power: -12 }, mfd: { power: -6 } },
+    prefixes: 'pnumk',
+    units: { fF: { power: -15 }, mmf: { power: -12 }, mmfd: { power: -12 }, uuF: { power: -12 }, mfd: { power: -6 } },
   }),
   inductance: prefixed('an inductance', 'H', ['henry', 'henries', 'henrys'], ['120 nH', '2.5 H']),
-  resistance: prefixed('a resistance', 'ohm', ['ohms', 'R'], ['470 k', '32 ohm', '4k7']),
+  resistance: prefixed('a resistance', 'ohm', ['ohms', 'R'], ['470 k', '32 ohm', '4k7'], {
+    prefixes: 'mkKMG',
+    units: { uohm: { power: -6 } },
+  }),
   frequency: prefixed('a frequency', 'Hz', ['hertz', 'c/s'], ['98.4 MHz', '909 kHz'], { prefixes: 'kKMG' }),
   power: prefixed('a power', 'W', ['watt', 'watts'], ['10 kW', '30 dBW'], {
     units: { dBW: powerLevel(1), dBm: powerLevel(1e-3), dBk: powerLevel(1e3) },

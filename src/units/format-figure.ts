@@ -23,8 +23,9 @@ const PREFIXED = new Set([
   'W/m^2',
   'eV',
 ]);
-/** Prefixes that people do not use with the unit: a wave is never 3 gigametres long, nor an inductance in kilohenries. */
+/** Where people stop using prefixes: no wave is 3 gigametres long, and 0.2 pF is never 200 fF. */
 const LARGEST: Readonly<Record<string, number>> = { m: 3, s: 0, H: 0, F: 0, A: 3 };
+const SMALLEST: Readonly<Record<string, number>> = { F: -12, ohm: -3, H: -9, Hz: -3, m: -9 };
 const DEGREE = Math.PI / 180;
 /** Units for the eye in place of the SI ones: name and how many of it make one SI unit. */
 const FOR_THE_EYE: Readonly<Record<string, { readonly unit: string; readonly perSi: number; readonly places?: number }>> = {
@@ -71,7 +72,7 @@ function pretty(unit: string): string {
 function withPrefix(value: number, unit: string, digits: number): string {
   const d = roundedDecimal(value, digits);
   const wanted = Number(d.mantissa) === 0 ? 0 : 3 * Math.floor(d.exponent / 3);
-  const power = Math.max(-15, Math.min(LARGEST[unit] ?? 12, wanted));
+  const power = Math.max(SMALLEST[unit] ?? -15, Math.min(LARGEST[unit] ?? 12, wanted));
   const number = Math.abs(d.exponent - power) > 6 ? `${d.mantissa}e${d.exponent - power}` : writeShifted(d, power);
   return `${number === '-0' ? '0' : number} ${ENGINEERING_PREFIXES.get(power)}${pretty(unit)}`;
 }

@@ -54,6 +54,7 @@ function readAngle(given: string, text: string, name: DimensionName, d: Dimensio
   if (name === 'bearing') {
     const point = compassPoint(text);
     if (point !== null) return { ok: true, value: point };
+    if (/^[a-z -]+$/i.test(text)) return refuse(given, 'it is no point of the compass', example(d));
   }
   const onGlobe = name === 'latitude' || name === 'longitude';
   const hemisphere = onGlobe ? /^(.*?) ?([NSEWnsew])$/.exec(text) : null;

@@ -24,7 +24,8 @@ const rows: readonly (readonly [number | null, string, string])[] = [
   [0.12345678, '1', '0.1235'],
   [1.5e9, '1', '1.5e9'],
   [2.5e-9, 'Pa/V', '2.5 nPa/V'],
-  [1e-20, 'F', '0.00001 fF'],
+  [2e-13, 'F', '0.2 pF'],
+  [1e-20, 'F', '1e-8 pF'],
 ];
 for (const [value, unit, text] of rows) test(`${value} ${unit} is shown as ${text}`, () => expect(formatFigure(value, unit)).toBe(text));
 

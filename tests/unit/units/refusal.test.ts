@@ -30,7 +30,7 @@ const rows: readonly (readonly [given: unknown, dimension: DimensionName, why: R
   ['-52 N', 'latitude', /both a sign and the letter N/, /one of the two/],
   ['52 E', 'latitude', /E does not belong to a latitude/, /52/],
   ['1 N', 'longitude', /N does not belong to a longitude/, /1°30'W/],
-  ['NNNE', 'bearing', /begin with a number/, /NNE/],
+  ['NNNE', 'bearing', /no point of the compass/, /NNE/],
   ['1 м', 'length', /U\+043C.* looks like "m"/, /keyboard/],
   ['１ m', 'length', /U\+FF11.* looks like "1"/, /keyboard/],
   ['1\u200b m', 'length', /contains U\+200B, /, /keyboard/],

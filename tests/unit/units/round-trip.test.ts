@@ -108,7 +108,7 @@ test('exact writing keeps the unit a person would use', () => {
     [-1.5 * (Math.PI / 180), 'longitude', '-1.5°'],
     [0.01905, 'length', '19.05 mm'],
     [5.5, 'turns', '5.5'],
-    [1e-30, 'capacitance', '1e-15 fF'],
+    [1e-30, 'capacitance', '1e-18 pF'],
     [0, 'length', '0 m'],
     [Number.MIN_VALUE, 'length', '5e-315 nm'],
   ];

@@ -1,0 +1,20 @@
+/** Set files: read with every complaint at its line, written exactly, published as a JSON Schema. */
+import * as z from 'zod/mini';
+import en from 'zod/v4/locales/en.js';
+
+// no code is made at run time: pages that forbid it must be able to read set files too
+z.config({ ...en(), jitless: true });
+
+export { GROUNDS } from './assemble/place.ts';
+export type { WireOnShelf } from './assemble/tank.ts';
+export { type MeasuredLaw, readIvCsv } from './csv/iv-csv.ts';
+export { readTerrainCsv } from './csv/terrain-csv.ts';
+export { fieldDimension } from './field-dimension.ts';
+export type { Mark } from './json/positions.ts';
+export { LONGEST_FILE } from './json/scan.ts';
+export type { Problem } from './problem.ts';
+export { setFileJsonSchema } from './published-schema.ts';
+export { readPlaceFile, readSetFile } from './read-set-file.ts';
+export type { Band, Drawer, Outcome, ReadOptions, SetFile, Source, UsedPart } from './set-file.ts';
+export { type Shelf, shelfOf } from './shelf.ts';
+export { writeSetFile } from './write-set-file.ts';
