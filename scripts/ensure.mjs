@@ -4,7 +4,7 @@ import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
-const run = (cmd, args) => spawnSync(cmd, args, { stdio: 'inherit' }).status === 0;
+const run = (cmd, args, stdio = 'inherit') => spawnSync(cmd, args, { stdio }).status === 0;
 const die = (m) => {
   console.error(m);
   process.exit(1);
@@ -31,7 +31,9 @@ const newest = (p) => (statSync(p).isDirectory() ? Math.max(0, ...readdirSync(p)
 function build() {
   const src = Math.max(...['src', 'rolldown.cli.config.mjs', 'package-lock.json'].map(newest));
   if (existsSync('dist/cli/earshot.mjs') && statSync('dist/cli/earshot.mjs').mtimeMs > src) return;
-  if (!runNpm('run', '-s', 'build')) die('the build failed');
+  // the bundler's list of files is no news to a user; its errors are
+  if (!run(process.execPath, ['node_modules/rolldown/bin/cli.mjs', '-c', 'rolldown.cli.config.mjs'], ['inherit', 'ignore', 'inherit']))
+    die('the build failed');
 }
 const steps = { deps, build };
 for (const s of process.argv.slice(2)) steps[s]();

@@ -1,4 +1,5 @@
 import type { PhonesDescription } from '#engine';
+import { writeForPeople } from '#units';
 import type { Change, Shelf, Situation } from './situation.ts';
 
 /** Other parts from the shelf, and what can be done after the detector. */
@@ -52,4 +53,4 @@ export function partChanges(s: Situation, shelf: Shelf): Change[] {
   return out;
 }
 
-const ohms = (r: number): string => (r >= 1e6 ? `${(r / 1e6).toPrecision(2)} Mohm` : `${(r / 1e3).toPrecision(2)} kohm`);
+const ohms = (r: number): string => writeForPeople(r, 'resistance', 2);

@@ -1,4 +1,5 @@
 import type { TankDescription } from '#engine';
+import { writeForPeople } from '#units';
 import type { Change, Situation } from './situation.ts';
 
 type Coupling = NonNullable<TankDescription['aerialCoupling']>;
@@ -96,6 +97,6 @@ function couplingWords(who: string, c: Coupling): string {
     case 'link':
       return `give the ${who} link ${c.turns} ${c.turns === 1 ? 'turn' : 'turns'}, ${(c.gap * 1e3).toFixed(0)} mm from the coil`;
     case 'series-capacitor':
-      return `couple the ${who} with ${(c.capacitance * 1e12).toPrecision(2)} pF`;
+      return `couple the ${who} with ${writeForPeople(c.capacitance, 'capacitance', 2)}`;
   }
 }

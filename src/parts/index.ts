@@ -7,13 +7,13 @@ import wires from './wires.json' with { type: 'json' };
 
 /** A part of the library or of a person's drawer. `values` has the keys and values of the section of a set file it goes into. */
 export interface Part {
-  readonly title?: string;
+  readonly title?: string | undefined;
   readonly values: Readonly<Record<string, unknown>>;
   /** likely range of a value, low and high */
-  readonly band?: Readonly<Record<string, readonly [string | number, string | number]>>;
-  readonly source?: string;
+  readonly band?: Readonly<Record<string, readonly [string | number, string | number]>> | undefined;
+  readonly source?: string | undefined;
   /** whether the values are an estimate */
-  readonly estimate?: boolean;
+  readonly estimate?: boolean | undefined;
 }
 
 export const PART_CATEGORIES = ['detectors', 'earpieces', 'transformers', 'capacitors', 'wires'] as const;

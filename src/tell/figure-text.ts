@@ -19,7 +19,9 @@ export function workingText(f: Figure): string {
     `  ${valueText(f)}${f.low === undefined ? '' : `   likely ${rangeText(f)}`}`,
     `  method   ${f.method}`,
     `  formula  ${working.formula}`,
-    ...working.terms.map((t) => `    ${t.symbol.padEnd(width)}  ${formatFigure(t.value, t.unit, 5)}${t.meaning === '' ? '' : `   ${t.meaning}`}`),
+    ...working.terms.map(
+      (t) => `    ${t.symbol.padEnd(width)}  ${formatFigure(t.value, t.unit, 5)}${t.meaning === '' ? '' : `   ${t.meaning}`}`,
+    ),
     `  source   ${working.source}`,
     ...(working.holds ? [`  holds    ${working.holds}`] : []),
   ].join('\n');

@@ -19,16 +19,21 @@ export function ladderRows(report: StationReport): readonly RungText[] {
   return rungs.map((r) => ({
     name: r.figure.name,
     label: r.figure.label,
-    value: valueText(r.figure) + inDecibels(r),
+    value: levelText(r),
     cost: r.cost === null ? '' : `${r.cost.toFixed(1)} dB`,
     costliest: r.figure.label === worst && (r.cost ?? 0) > 1,
   }));
 }
 
-function inDecibels(r: Rung): string {
+/** Below this a power is told in dBm only: no one reads attowatts [W]. */
+const LEAST_WATTS = 1e-15;
+
+function levelText(r: Rung): string {
   const { value, unit } = r.figure;
-  if (value === null || !(value > 0)) return '';
-  if (unit === 'V/m rms') return ` (${(20 * Math.log10(value * 1e6)).toFixed(1)} dBµV/m)`;
-  if (unit === 'W') return ` (${(10 * Math.log10(value * 1e3)).toFixed(1)} dBm)`;
-  return '';
+  const text = valueText(r.figure);
+  if (value === null || !(value > 0)) return text;
+  if (unit === 'V/m rms') return `${text} (${(20 * Math.log10(value * 1e6)).toFixed(1)} dBµV/m)`;
+  if (unit !== 'W') return text;
+  const level = `${(10 * Math.log10(value * 1e3)).toFixed(1)} dBm`;
+  return value < LEAST_WATTS ? level : `${text} (${level})`;
 }

@@ -44,8 +44,8 @@ function limit(r: StationReport): string {
       if (!('missing' in r.dial)) return '';
       const pF = Math.abs(r.dial.missing) * 1e12;
       return r.dial.missing > 0
-        ? `at full capacitance the set still tunes too high, by about ${pF.toPrecision(2)} pF: add turns or a capacitor in parallel`
-        : `at least capacitance the set still tunes too low, by about ${pF.toPrecision(2)} pF: take off turns or shorten the leads`;
+        ? `even at full capacitance the set tunes too high, for want of about ${pF.toPrecision(2)} pF: add turns, or a capacitor in parallel`
+        : `even at least capacitance the set tunes too low, with about ${pF.toPrecision(2)} pF too much: take off turns, or shorten the leads`;
     }
     case 'too-weak':
       return verdict.costliest && verdict.costliest.decibels > 3

@@ -99,7 +99,6 @@ function sharpnessFigures(h: Heard, carrier: number): Figure[] {
   });
   return [
     make('loadedQ', 'loaded Q, aerial and detector joined', s?.loadedQ ?? null, '1', 'Q = |Im s| / (2 |Re s|)'),
-    make('unloadedQ', 'unloaded Q, tank alone', s?.unloadedQ ?? null, '1', 'Q = |Im s| / (2 |Re s|), aerial and detector taken off'),
     make(
       'detuning',
       'detuning from the station in loaded half bandwidths, x',

@@ -56,7 +56,7 @@ function ofProgramme(d: EarDescription, sound: SoundAtEar, h: Hearing, w: Hearin
       },
     },
     {
-      name: 'ear.over-threshold',
+      name: 'ear.overThreshold',
       label: 'best band over the hearing threshold',
       value: h.overThreshold,
       unit: 'dB',
@@ -74,7 +74,7 @@ function ofProgramme(d: EarDescription, sound: SoundAtEar, h: Hearing, w: Hearin
       },
     },
     {
-      name: 'ear.over-noise',
+      name: 'ear.overNoise',
       label: 'best band over what the room and the set mask',
       value: h.overNoise,
       unit: 'dB',
@@ -104,7 +104,7 @@ function ofProgramme(d: EarDescription, sound: SoundAtEar, h: Hearing, w: Hearin
       },
     },
     {
-      name: 'ear.level-a',
+      name: 'ear.levelA',
       label: 'programme at the ear, A-weighted',
       value: h.levelA,
       unit: 'dB(A)',
@@ -117,7 +117,7 @@ function ofProgramme(d: EarDescription, sound: SoundAtEar, h: Hearing, w: Hearin
       },
     },
     {
-      name: 'ear.loudness-level',
+      name: 'ear.loudnessLevel',
       label: 'as loud as a 1 kHz tone of',
       value: h.loudnessLevel,
       unit: 'phon',
@@ -152,7 +152,7 @@ function ofRoom(d: EarDescription, w: HearingWorking): Figure[] {
       : 'outside the bands that are known the spectrum is carried on by 5 dB per octave, rising downwards';
   return [
     {
-      name: 'ear.room.level-a',
+      name: 'ear.room.levelA',
       label: 'noise of the room, A-weighted',
       value: aWeightedLevel(ROOM_BANDS, ROOM_BANDS.map(w.room)),
       unit: 'dB(A)',
@@ -160,7 +160,7 @@ function ofRoom(d: EarDescription, w: HearingWorking): Figure[] {
       working: { formula: '10 log10 sum 10^((L + A)/10), 25 Hz to 10 kHz', terms: [at1kHz], source: 'IEC 61672-1 Annex E', holds },
     },
     {
-      name: 'ear.room.noise-criterion',
+      name: 'ear.room.noiseCriterion',
       label: 'noise criterion of the room',
       value: noiseCriterionRating(octaves(NC_OCTAVES)),
       unit: 'NC',
@@ -168,7 +168,7 @@ function ofRoom(d: EarDescription, w: HearingWorking): Figure[] {
       working: { formula: 'max over octaves of NC(f, L)', terms: [at1kHz], source: 'Beranek 1957; ANSI S12.2', holds },
     },
     {
-      name: 'ear.room.noise-rating',
+      name: 'ear.room.noiseRating',
       label: 'noise rating of the room',
       value: noiseRating(octaves(NR_OCTAVES)),
       unit: 'NR',

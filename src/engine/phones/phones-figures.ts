@@ -65,7 +65,7 @@ function electrical(d: PhonesDescription, m: PhonesModel): Figure[] {
       working: { formula: '|Z(output, 1 kHz)|', terms: [term('Z_e', 'earpiece', z, 'ohm')], source: ladder },
     },
     {
-      name: 'phones.direct-resistance',
+      name: 'phones.directResistance',
       label: 'resistance to the direct current of the detector',
       value: m.load(0).re,
       unit: 'ohm',
@@ -136,7 +136,7 @@ function acoustic(d: PhonesDescription, m: PhonesModel): Figure[] {
       },
     },
     {
-      name: 'phones.sensitivity-per-milliwatt',
+      name: 'phones.sensitivityPerMilliwatt',
       label: 'sensitivity at 1 kHz, for 1 mW',
       value: sensitivityPerMilliwatt(perVolt, z),
       unit: 'dB SPL',
@@ -164,7 +164,7 @@ function acoustic(d: PhonesDescription, m: PhonesModel): Figure[] {
       },
     },
     {
-      name: 'phones.threshold-voltage',
+      name: 'phones.thresholdVoltage',
       label: 'voltage on the earpiece that is just audible at 1 kHz',
       value: drive.voltage,
       unit: 'V rms',
@@ -178,7 +178,7 @@ function acoustic(d: PhonesDescription, m: PhonesModel): Figure[] {
       },
     },
     {
-      name: 'phones.threshold-power',
+      name: 'phones.thresholdPower',
       label: 'electrical power that is just audible at 1 kHz',
       value: drive.power,
       unit: 'W',
@@ -230,7 +230,7 @@ function transformer(d: PhonesDescription): Figure[] {
       },
     },
     {
-      name: 'phones.transformer.earpiece-at-primary',
+      name: 'phones.transformer.earpieceAtPrimary',
       label: 'earpiece as the ideal ratio would show it at the primary, 1 kHz',
       value: t.ratio * t.ratio * z,
       unit: 'ohm',

@@ -56,7 +56,7 @@ export function programmeFigures(modulation: ProgrammeModulation, programme: Pro
           },
     },
     {
-      name: 'programme.crest-room',
+      name: 'programme.crestRoom',
       label: 'room between rms and full swing',
       value: crestRoom(modulation, programme.level),
       unit: 'dB',
@@ -78,7 +78,7 @@ function ofFm(m: Extract<ProgrammeModulation, { kind: 'fm' }>, swing: number): F
   const top = m.stereo ? SUBCARRIER_FREQUENCY + AUDIO_LIMIT : AUDIO_LIMIT;
   return [
     {
-      name: 'programme.multiplex-power',
+      name: 'programme.multiplexPower',
       label: 'power of the whole multiplex against the limit',
       value: multiplexPower(total, m.deviation),
       unit: 'dBr',
@@ -102,7 +102,7 @@ function ofFm(m: Extract<ProgrammeModulation, { kind: 'fm' }>, swing: number): F
       },
     },
     {
-      name: 'programme.pre-emphasis',
+      name: 'programme.preEmphasis',
       label: 'pre-emphasis at 5 kHz, which the set does not undo',
       value: preEmphasisGain(5000, m.preEmphasis),
       unit: 'dB',
@@ -121,7 +121,7 @@ function ofAm(swing: number): Figure[] {
   const depth = Math.SQRT2 * swing;
   return [
     {
-      name: 'programme.sideband-share',
+      name: 'programme.sidebandShare',
       label: "share of the signal's power that carries programme",
       value: sidebandPowerShare(depth),
       unit: '1',

@@ -31,7 +31,7 @@ export function coilFigures(parts: TankParts, frequency: number): readonly Figur
       },
     },
     {
-      name: 'tank.coil.self-resonance',
+      name: 'tank.coil.selfResonance',
       label: 'self-resonance of the coil',
       value: coil.selfCapacitance > 0 ? thomsonFrequency(inductance, coil.selfCapacitance) : null,
       unit: 'Hz',
@@ -86,7 +86,7 @@ function resistanceFigures(g: CoilByGeometry, coil: CoilModel, frequency: number
       },
     },
     {
-      name: 'tank.coil.proximity-factor',
+      name: 'tank.coil.proximityFactor',
       label: 'how much neighbouring turns raise the resistance',
       value: r.proximityFactor,
       unit: '1',
@@ -98,7 +98,7 @@ function resistanceFigures(g: CoilByGeometry, coil: CoilModel, frequency: number
       },
     },
     {
-      name: 'tank.coil.lead-resistance',
+      name: 'tank.coil.leadResistance',
       label: 'RF resistance of the two leads',
       value: leads,
       unit: 'ohm',
@@ -110,7 +110,7 @@ function resistanceFigures(g: CoilByGeometry, coil: CoilModel, frequency: number
       },
     },
     {
-      name: 'tank.coil.radiation-resistance',
+      name: 'tank.coil.radiationResistance',
       label: 'radiation resistance of the coil',
       value: radiation,
       unit: 'ohm',
@@ -129,7 +129,7 @@ function lengthFigures(g: CoilByGeometry): readonly Figure[] {
   const cut = g.winding.wireLength + 2 * g.coil.leadLength;
   return [
     {
-      name: 'tank.coil.wire-length',
+      name: 'tank.coil.wireLength',
       label: 'wire to cut',
       value: cut,
       unit: 'm',
@@ -141,7 +141,7 @@ function lengthFigures(g: CoilByGeometry): readonly Figure[] {
       },
     },
     {
-      name: 'tank.coil.winding-length',
+      name: 'tank.coil.windingLength',
       label: 'length of the winding',
       value: g.winding.length,
       unit: 'm',

@@ -46,7 +46,7 @@ export function inductanceFigures(g: CoilByGeometry, coil: CoilModel, frequency:
       },
     },
     {
-      name: 'tank.coil.ring-sum',
+      name: 'tank.coil.ringSum',
       label: 'inductance of the turns as rings',
       value: rings,
       unit: 'H',
@@ -85,7 +85,7 @@ export function inductanceFigures(g: CoilByGeometry, coil: CoilModel, frequency:
       },
     },
     {
-      name: 'tank.coil.lead-inductance',
+      name: 'tank.coil.leadInductance',
       label: 'inductance of the two leads',
       value: g.leadInductance,
       unit: 'H',
@@ -113,7 +113,7 @@ export function inductanceFigures(g: CoilByGeometry, coil: CoilModel, frequency:
       },
     },
     {
-      name: 'tank.coil.low-frequency-inductance',
+      name: 'tank.coil.lowFrequencyInductance',
       label: 'what a bridge at audio frequency reads, without leads',
       value: lowFrequencyInductance(w),
       unit: 'H',
@@ -125,7 +125,7 @@ export function inductanceFigures(g: CoilByGeometry, coil: CoilModel, frequency:
       },
     },
     {
-      name: 'tank.coil.self-capacitance',
+      name: 'tank.coil.selfCapacitance',
       label: 'self-capacitance of the coil',
       value: coil.selfCapacitance,
       unit: 'F',

@@ -38,7 +38,7 @@ function wholeFigures(model: TankModel, parts: TankParts, frequency: number, ang
       },
     },
     {
-      name: 'tank.characteristic-impedance',
+      name: 'tank.characteristicImpedance',
       label: 'reactance of coil and capacitor at resonance',
       value: Math.sqrt(inductance / total),
       unit: 'ohm',
@@ -63,7 +63,7 @@ function wholeFigures(model: TankModel, parts: TankParts, frequency: number, ang
       },
     },
     {
-      name: 'tank.unloaded-q',
+      name: 'tank.unloadedQ',
       label: 'unloaded Q',
       value: q,
       unit: '1',
@@ -80,7 +80,7 @@ function wholeFigures(model: TankModel, parts: TankParts, frequency: number, ang
       },
     },
     {
-      name: 'tank.unloaded-bandwidth',
+      name: 'tank.unloadedBandwidth',
       label: 'bandwidth without aerial and detector',
       value: q === null ? null : frequency / q,
       unit: 'Hz',
@@ -109,7 +109,7 @@ function splitCopper(parts: TankParts, frequency: number, losses: ReturnType<typ
 
 function lossFigure(name: string, series: number, sum: number): Figure {
   return {
-    name: `tank.loss.${name.replaceAll(/[^a-z0-9]+/g, '-')}`,
+    name: `tank.loss.${name.replaceAll(/[^a-z0-9]+([a-z0-9])/g, (_, letter: string) => letter.toUpperCase())}`,
     label: `loss: ${name}`,
     value: series,
     unit: 'ohm',

@@ -101,7 +101,7 @@ test('practice: sound-powered phones need least power, then crystal and iron-dia
   const power = (name: string) =>
     phonesModel({ bypass: 0, load: 500e3, earpiece: earpiece(earpieces[name]!) })
       .figures()
-      .find((f) => f.name === 'phones.threshold-power')!.value!;
+      .find((f) => f.name === 'phones.thresholdPower')!.value!;
   expect(power('sound-powered-600')).toBeLessThan(power('magnetic-headset-2000'));
   expect(power('magnetic-headset-2000')).toBeLessThan(power('dynamic-64'));
   expect(power('balanced-armature-300')).toBeLessThan(power('dynamic-32'));

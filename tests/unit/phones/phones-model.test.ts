@@ -79,7 +79,7 @@ test('limit: at 1 mW the earpiece gives its level per milliwatt', () => {
 test('limit: threshold power and threshold voltage agree on the impedance', () => {
   const figures = phonesModel(phones()).figures();
   const value = (name: string) => figures.find((f) => f.name === name)!.value!;
-  expect(value('phones.threshold-voltage') ** 2 / value('phones.earpiece.impedance') / value('phones.threshold-power')).toBeCloseTo(1, 9);
+  expect(value('phones.thresholdVoltage') ** 2 / value('phones.earpiece.impedance') / value('phones.thresholdPower')).toBeCloseTo(1, 9);
 });
 
 describe('coupling to the ear', () => {

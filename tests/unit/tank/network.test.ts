@@ -228,7 +228,7 @@ describe('the network', () => {
       ),
     ).toBeLessThan(1e-12);
     // energy in the wiring inductance, too, belongs to w L: a few per cent
-    expect(off((2 * Math.PI * f * model.inductance) / value('tank.loss.total'), value('tank.unloaded-q'))).toBeLessThan(0.06);
+    expect(off((2 * Math.PI * f * model.inductance) / value('tank.loss.total'), value('tank.unloadedQ'))).toBeLessThan(0.06);
   });
   test('property: any tank gives finite elements, positive losses, figures without NaN', () => {
     fc.assert(

@@ -1,0 +1,133 @@
+import { assemble, chainFigures, type Figure, reportStation, type StationReport, standAt } from '#engine';
+import { type Improvement, improvements } from '#find';
+import { LIBRARY, mergeParts } from '#parts';
+import { shelfOf } from '#set-file';
+import { cautions, gainWords, ladderRows, verdictSentence } from '#tell';
+import { bold, dim, green, red, yellow } from './colour.ts';
+import { figuresJson, printJson } from './figures-json.ts';
+import { checked, type Loaded, load } from './load.ts';
+import { pickStations, workings } from './pick.ts';
+import { table, wrap } from './table.ts';
+import { whole } from './whole.ts';
+
+export interface HearOptions {
+  readonly station?: string;
+  readonly json?: boolean;
+  readonly working?: string;
+  readonly advice: boolean;
+}
+
+/** Changes shown under a verdict. */
+const SHOWN = 5;
+const WIDTH = 96;
+
+/** `earshot hear`: every station from mast to ear. */
+export function hearCommand(file: string, options: HearOptions): void {
+  const loaded = load(file);
+  checked(loaded, () => hear(loaded, options));
+}
+
+function hear(loaded: Loaded, options: HearOptions): void {
+  const { file } = loaded;
+  const { place, set, listener } = whole(loaded);
+  const reception = standAt(place, assemble(set, listener));
+  const chosen = pickStations(
+    place.stations.map((s) => s.name),
+    options.station,
+  );
+  const reports = chosen.map((k) => reportStation(reception, k));
+  if (options.working !== undefined) {
+    const found = reports.flatMap((r) => stationFigures(r));
+    console.log(workings(chosen.length === 1 ? found : unique(found), options.working));
+    return;
+  }
+  const shelf = shelfOf(mergeParts(loaded.drawer, LIBRARY));
+  const advice = chosen.map((k) => (options.advice ? improvements({ place, set, listener }, k, shelf) : []));
+  const warnings = cautions(set, reports);
+  if (options.json) {
+    printJson({
+      file,
+      name: loaded.name,
+      place: place.name,
+      stations: reports.map((r, i) => stationJson(r, advice[i]!)),
+      cautions: warnings,
+    });
+    return;
+  }
+  console.log(bold(`${loaded.name} at ${place.name}`));
+  reports.forEach((r, i) => {
+    console.log(`\n${stationText(r, advice[i]!)}`);
+  });
+  if (warnings.length > 0) console.log(`\n${bold('Cautions')}\n${warnings.map((w) => wrap(`- ${w}`, WIDTH, '  ')).join('\n')}`);
+  console.log(`\n${dim('earshot hear FILE --working NAME shows how a figure came about; --json names them all.')}`);
+}
+
+export function stationFigures(r: StationReport): readonly Figure[] {
+  return [
+    ...r.signal.received.figures(),
+    ...(r.heard?.ladder ?? []).map((l) => l.figure),
+    ...chainFigures(r),
+    ...(r.heard?.evaluation.hearing.figures() ?? []),
+  ];
+}
+
+function stationJson(r: StationReport, advice: readonly Improvement[]): Record<string, unknown> {
+  const { station } = r.signal.received;
+  return {
+    name: r.station,
+    frequency: { value: station.frequency, unit: 'Hz', method: 'given' },
+    sentence: verdictSentence(r, advice[0]),
+    verdict: r.verdict,
+    figures: figuresJson(stationFigures(r)),
+    advice: advice.map((a) => ({
+      key: a.change.key,
+      change: a.change.words,
+      gain: { value: a.gain, unit: 'dB', method: 'the changed set evaluated anew' },
+      sii: a.sii,
+      outcome: a.outcome,
+    })),
+  };
+}
+
+function stationText(r: StationReport, advice: readonly Improvement[]): string {
+  const { station, distance } = r.signal.received;
+  const mhz = station.frequency >= 3e6 ? `${(station.frequency / 1e6).toFixed(1)} MHz` : `${(station.frequency / 1e3).toFixed(0)} kHz`;
+  const out = [bold(`${r.station}, ${mhz}, ${(distance / 1e3).toFixed(1)} km`)];
+  const rows = ladderRows(r);
+  if (rows.length > 0)
+    out.push(
+      table(
+        [
+          { head: 'from mast to ear', align: 'left' },
+          { head: 'level', align: 'right' },
+          { head: 'cost', align: 'right' },
+        ],
+        rows.map((l) => [l.label, l.value, l.costliest ? yellow(`${l.cost} *`) : l.cost]),
+      ),
+    );
+  const paint =
+    r.verdict.outcome === 'clear' || r.verdict.outcome === 'understandable' ? green : r.verdict.outcome === 'faint' ? yellow : red;
+  out.push(paint(wrap(verdictSentence(r, advice[0]), WIDTH)));
+  if (rows.some((l) => l.costliest)) out.push(dim('* the costliest step between aerial and earpiece'));
+  if (advice.length > 1)
+    out.push(
+      table(
+        [
+          { head: 'what would help, best first', align: 'left' },
+          { head: 'gain', align: 'right' },
+          { head: 'then', align: 'left' },
+        ],
+        advice.slice(0, SHOWN).map((a) => [a.change.words, gainWords(a).slice(1, -1), a.outcome]),
+      ),
+    );
+  return out.join('\n');
+}
+
+/** Stage figures that do not depend on the station appear once. */
+function unique(figures: readonly Figure[]): readonly Figure[] {
+  const seen = new Set<string>();
+  return figures.filter((f) => {
+    const key = `${f.name} ${f.value}`;
+    return seen.has(key) ? false : seen.add(key);
+  });
+}

@@ -1,0 +1,74 @@
+import { readFileSync } from 'node:fs';
+import { Command, CommanderError } from 'commander';
+import { BadFile } from './bad-file.ts';
+import { BAD_FILE, FAULT, USAGE } from './exit-codes.ts';
+import { hearCommand } from './hear.ts';
+import { STAGES, stageCommand } from './stage.ts';
+
+const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as { version: string };
+
+const program = new Command('earshot')
+  .description('From mast to ear: will a radio that has no battery be heard here, and what should change?')
+  .version(version)
+  .showHelpAfterError('(earshot --help says more)')
+  .addHelpText(
+    'after',
+    `
+Exit codes: 0 done, whatever the answer (a set that hears nothing is an answer); 1 a fault in the program; 2 the command line was
+not understood; 3 a file could not be read or says something that cannot be.
+Colours appear on a terminal only; NO_COLOR turns them off.`,
+  )
+  .exitOverride();
+
+program
+  .command('hear')
+  .description('every station of the place through the set: ladder, verdict, and what would help most')
+  .argument('<file>', 'set file (JSON)')
+  .option('--station <name>', 'this station only')
+  .option('--json', 'one JSON object; each figure with value, unit and method')
+  .option('--working <name>', 'how a figure came about: formula, numbers, source')
+  .option('--no-advice', 'do not try changes')
+  .action(hearCommand);
+
+for (const stage of STAGES)
+  program
+    .command(stage.name)
+    .description(stage.description)
+    .argument('<file>', 'set file (JSON)')
+    .option('--station <name>', 'this station only')
+    .option('--json', 'one JSON object; each figure with value, unit and method')
+    .option('--working <name>', 'how a figure came about: formula, numbers, source')
+    .action((file: string, options: { station?: string; json?: boolean; working?: string }) => stageCommand(stage, file, options));
+
+program
+  .command('sweep')
+  .description('vary one number of a set file over a range, to a table')
+  .argument('<file>', 'set file (JSON)')
+  .argument('<path>', 'what to vary: tank.coil.turns, place.stations.0.distance')
+  .argument('<from>', 'first value, with its unit: "5 mm"')
+  .argument('<to>', 'last value')
+  .option('--steps <n>', 'number of values', '9')
+  .option('--log', 'in equal ratios')
+  .option('--station <name>', 'this station; the first of the place where not given')
+  .option('--show <names>', 'figures to show, by name, with commas')
+  .option('--json', 'one JSON object')
+  .option('--csv', 'comma-separated, in SI units')
+  .action(async (...args: Parameters<typeof import('./sweep.ts').sweepCommand>) => (await import('./sweep.ts')).sweepCommand(...args));
+
+program
+  .command('schema')
+  .description('the JSON Schema of set files')
+  .action(async () => (await import('./schema.ts')).schemaCommand());
+
+try {
+  await program.parseAsync();
+} catch (e) {
+  if (e instanceof CommanderError) process.exitCode = e.exitCode === 0 ? 0 : USAGE;
+  else if (e instanceof BadFile) {
+    console.error(e.message);
+    process.exitCode = BAD_FILE;
+  } else {
+    console.error(e instanceof Error ? e.stack : e);
+    process.exitCode = FAULT;
+  }
+}
