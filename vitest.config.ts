@@ -3,6 +3,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
+    globalSetup: ['tests/build-cli.ts'],
     maxWorkers: 2,
     testTimeout: 60_000,
     coverage: {

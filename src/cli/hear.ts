@@ -37,8 +37,12 @@ function hear(loaded: Loaded, options: HearOptions): void {
   );
   const reports = chosen.map((k) => reportStation(reception, k));
   if (options.working !== undefined) {
-    const found = reports.flatMap((r) => stationFigures(r));
-    console.log(workings(chosen.length === 1 ? found : unique(found), options.working));
+    console.log(
+      workings(
+        reports.map((r) => ({ heading: r.station, figures: stationFigures(r) })),
+        options.working,
+      ),
+    );
     return;
   }
   const shelf = shelfOf(mergeParts(loaded.drawer, LIBRARY));
@@ -121,13 +125,4 @@ function stationText(r: StationReport, advice: readonly Improvement[]): string {
       ),
     );
   return out.join('\n');
-}
-
-/** Stage figures that do not depend on the station appear once. */
-function unique(figures: readonly Figure[]): readonly Figure[] {
-  const seen = new Set<string>();
-  return figures.filter((f) => {
-    const key = `${f.name} ${f.value}`;
-    return seen.has(key) ? false : seen.add(key);
-  });
 }

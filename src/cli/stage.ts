@@ -180,7 +180,12 @@ function dialGroup(model: TankModel): Group {
 export function stageCommand(stage: Stage, file: string, options: { station?: string; json?: boolean; working?: string }): void {
   const groups = stage.groups(file, options.station);
   if (options.working !== undefined) {
-    console.log(groups.map((g) => `${bold(g.heading)}\n${workings(g.figures, options.working!)}`).join('\n\n'));
+    console.log(
+      workings(
+        groups.map((g) => ({ heading: g.heading, figures: [...g.figures, ...(g.rows?.[0] ?? [])] })),
+        options.working,
+      ),
+    );
     return;
   }
   if (options.json) {

@@ -6,7 +6,7 @@ import { figuresJson, printJson } from './figures-json.ts';
 import { stationFigures } from './hear.ts';
 import { checked } from './load.ts';
 import { pickStations } from './pick.ts';
-import { table } from './table.ts';
+import { table, wrap } from './table.ts';
 import { variable } from './vary.ts';
 import { whole } from './whole.ts';
 
@@ -63,7 +63,7 @@ export function sweepCommand(file: string, path: string, from: string, to: strin
     console.log([path, ...wanted, 'outcome'].join(','));
     for (const r of rows) console.log([r.value, ...r.figures.map((f) => f?.value ?? ''), r.outcome].join(','));
   } else {
-    const head = (name: string): string => known.find((f) => f.name === name)!.label;
+    const head = (name: string): string => wrap(known.find((f) => f.name === name)!.label, 18);
     console.log(
       table(
         [

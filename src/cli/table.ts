@@ -5,9 +5,12 @@ export interface Column {
   readonly align: 'left' | 'right';
 }
 
-/** Rows set in columns, with a rule under the heads; the last column is not padded. */
+/** Rows set in columns, with a rule under the heads, which may have several lines; the last column is not padded. */
 export function table(columns: readonly Column[], rows: readonly (readonly string[])[]): string {
-  const width = columns.map((c, k) => Math.max(size(c.head), ...rows.map((r) => size(r[k] ?? ''))));
+  const heads = columns.map((c) => c.head.split('\n'));
+  const width = columns.map((_, k) => Math.max(...heads[k]!.map(size), ...rows.map((r) => size(r[k] ?? ''))));
+  const deep = Math.max(...heads.map((h) => h.length));
+  const headLines = Array.from({ length: deep }, (_, i) => heads.map((h) => h[i - deep + h.length] ?? ''));
   const line = (cells: readonly string[]): string =>
     columns
       .map((c, k) => {
@@ -18,7 +21,7 @@ export function table(columns: readonly Column[], rows: readonly (readonly strin
       })
       .join('  ')
       .trimEnd();
-  return [line(columns.map((c) => c.head)), width.map((w) => '─'.repeat(w)).join('  '), ...rows.map(line)].join('\n');
+  return [...headLines.map(line), width.map((w) => '─'.repeat(w)).join('  '), ...rows.map(line)].join('\n');
 }
 
 /** Width on screen: colour codes take none. */

@@ -14,8 +14,8 @@ export interface Variable {
 
 /** @param path - `tank.coil.turns`, `place.stations.0.distance` */
 export function variable(file: string, path: string): Variable {
-  const loaded = load(file);
-  const full = JSON.parse(writeSetFile(loaded)) as Record<string, unknown>;
+  const { file: _, parts, source: __, ...set } = load(file);
+  const full = JSON.parse(writeSetFile(set)) as Record<string, unknown>;
   const keys = path.split(/[.[\]]+/).filter((k) => k !== '');
   const parent = keys.slice(0, -1).reduce<unknown>((o, k) => (isObject(o) ? o[k] : undefined), full);
   const last = keys.at(-1);
@@ -38,7 +38,7 @@ export function variable(file: string, path: string): Variable {
       parent[last] = writeExact(value, dimension);
       const result = readSetFile(JSON.stringify(full));
       if (!result.ok) throw refused(`${file} with ${path} = ${writeExact(value, dimension)}`, result.problems);
-      return { ...result.value, file, parts: loaded.parts, source: result.source };
+      return { ...result.value, file, parts, source: result.source };
     },
   };
 }
