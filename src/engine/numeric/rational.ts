@@ -158,7 +158,7 @@ function loewnerWeights(
       }
   }
   // a diagonal of rounding noise alone would divide by nothing
-  for (let j = 0; j < m; j++) rr[j * m + j] = Math.max(rr[j * m + j]!, 1e-15 * largest, Number.MIN_VALUE);
+  for (let j = 0; j < m; j++) rr[j * m + j] = Math.max(rr[j * m + j]!, 1e-15 * largest, 1e-150);
   const wr = new Float64Array(m).fill(1);
   const wi = new Float64Array(m);
   for (let step = 0; step < 4; step++) {

@@ -1,5 +1,5 @@
 import { GivenError } from '../../given-error.ts';
-import { closest, dot, minus, norm, type Point, separation } from './point.ts';
+import { between, closest, dot, minus, type Point, separation } from './point.ts';
 import type { Ground, Load, Wire } from './structure.ts';
 
 /** More wires than this are surely a mistake, and the checks of every pair would be slow. */
@@ -70,18 +70,14 @@ function checkApart(a: Wire, b: Wire, i: number, j: number, path: string): void 
     );
 }
 
-/** Length of a that runs within `touch` of b, by its two ends of b's shadow on it. */
+/** Length of a that runs within `touch` of b, by looking at 64 places along it. */
 function overlap(a: Wire, b: Wire, touch: number): number {
-  const along = minus(a.to, a.from);
-  const length = norm(along);
   const steps = 64;
   let inside = 0;
   for (let i = 0; i < steps; i++) {
-    const t = (i + 0.5) / steps;
-    const p: Point = { x: a.from.x + t * along.x, y: a.from.y + t * along.y, z: a.from.z + t * along.z };
-    if (distanceToWire(p, b) < touch) inside++;
+    if (distanceToWire(between(a.from, a.to, (i + 0.5) / steps), b) < touch) inside++;
   }
-  return (inside / steps) * length;
+  return (inside / steps) * separation(a.from, a.to);
 }
 
 /** Distance of a point from a wire's axis, past whose ends it counts as away. */
@@ -89,7 +85,7 @@ function distanceToWire(p: Point, w: Wire): number {
   const along = minus(w.to, w.from);
   const t = dot(minus(p, w.from), along) / dot(along, along);
   if (t < 0 || t > 1) return Number.POSITIVE_INFINITY;
-  return norm(minus(minus(p, w.from), { x: t * along.x, y: t * along.y, z: t * along.z }));
+  return separation(p, between(w.from, w.to, t));
 }
 
 /** Refuses loads that no part can be. */

@@ -6,7 +6,7 @@ import type { Ground } from './structure.ts';
  * Height of the lowest wire, in wavelengths, from which the impedance in free space stands for that over real ground within some 5 ohm.
  *
  * A half-wave dipole over a perfect plane at 0.75 wavelength has 75.0 + j54.8 ohm against 73.1 + j42.5 in free space (Carter's mutual impedance), at
- * 1.0 wavelength 72.0 + j33.2; earth, which reflects about half as strongly straight up, moves it half as far.
+ * 1.0 wavelength 72.0 + j33.2; medium earth, which reflects six tenths as strongly straight up, moves it six tenths as far.
  */
 export const GROUND_FREE_HEIGHT = 0.75;
 

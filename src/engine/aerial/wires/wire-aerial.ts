@@ -47,12 +47,21 @@ const MOST_ARRIVALS = 256;
  * Source: reference/antennas.md section 5; Richmond, NASA CR-2396 (1974); Richmond & Geary, IEEE Trans. AP-23 (1975) 412.
  */
 export function wireAerial(description: WiresDescription): WireAerial {
-  const structure = wireStructure(description);
-  return wireAerialOf(structure, description.segments ?? null);
+  const { shape } = description;
+  // against the set or a hanging wire whatever else is near the set takes part of the current
+  const handled = shape.kind === 'rod' && (shape.against.kind === 'box' || shape.against.kind === 'drop-wire');
+  return wireAerialOf(wireStructure(description), description.segments ?? null, handled ? [BODY] : []);
 }
 
-/** As `wireAerial`, from the bare wires. */
-export function wireAerialOf(structure: WireStructure, segments: number | null): WireAerial {
+const BODY = 'a hand on the set, headphone leads or a body within half a metre are part of such an aerial and are left out';
+
+/**
+ * As `wireAerial`, from the bare wires.
+ *
+ * @param segments - forced number, or null to choose
+ * @param standingRemarks - remarks that hold at every frequency
+ */
+export function wireAerialOf(structure: WireStructure, segments: number | null, standingRemarks: readonly string[] = []): WireAerial {
   const layout = layOut(structure);
   const standing = layout.nodes.some((n) => n.grounded);
   const bands = new Map<number, Prepared>();
@@ -84,7 +93,7 @@ export function wireAerialOf(structure: WireStructure, segments: number | null):
     prepare(from, to) {
       for (let n = bandNumber(from); n <= bandNumber(to); n++) prepared(Math.sqrt(bandEdges(n).from * bandEdges(n).to));
     },
-    remarks: (frequency) => wireRemarks(structure, prepared(frequency).converged, frequency),
+    remarks: (frequency) => [...standingRemarks, ...wireRemarks(structure, prepared(frequency).converged, frequency)],
     figures: (frequency, arrival) => {
       const step = 1e-4 * frequency;
       const slope = C.scale(C.sub(at(frequency + step, arrival).impedance, at(frequency - step, arrival).impedance), 1 / (2 * step));

@@ -1,7 +1,7 @@
 import { SPEED_OF_LIGHT } from '../../constants.ts';
 import type { Converged } from './convergence.ts';
 import { GROUND_FREE_HEIGHT } from './ground-reflection.ts';
-import { closest, dot, minus, norm } from './point.ts';
+import { closest, dot, minus, norm, times } from './point.ts';
 import type { WireStructure } from './structure.ts';
 
 /** Estimated error of the impedance by the cutting above which it is said aloud. */
@@ -56,13 +56,10 @@ function closestParallel({ wires }: WireStructure): number {
       const v = minus(b.to, b.from);
       if (Math.abs(dot(u, v)) < 0.99 * norm(u) * norm(v)) continue;
       const { distance } = closest(a.from, a.to, b.from, b.to);
-      // pieces of one line, or that only meet, do not run beside each other
       const w = minus(b.from, a.from);
-      const across = norm(
-        minus(w, { x: (u.x * dot(w, u)) / dot(u, u), y: (u.y * dot(w, u)) / dot(u, u), z: (u.z * dot(w, u)) / dot(u, u) }),
-      );
-      if (across < a.diameter / 2 || distance < 0.99 * across) continue;
-      if (distance > 1.01 * across) continue;
+      const across = norm(minus(w, times(u, dot(w, u) / dot(u, u))));
+      // pieces of one line, and pairs whose nearest points are ends further apart than the lines, do not run beside each other
+      if (across < a.diameter / 2 || distance > 1.01 * across) continue;
       least = Math.min(least, distance / ((a.diameter + b.diameter) / 2));
     }
   return least;
