@@ -1,5 +1,5 @@
 import { assemble, chainFigures, type Figure, reportStation, type StationReport, standAt } from '#engine';
-import { type Improvement, improvements } from '#find';
+import { bestByStage, type Improvement, improvements } from '#find';
 import { LIBRARY, mergeParts } from '#parts';
 import { shelfOf } from '#set-file';
 import { cautions, gainWords, ladderRows, verdictSentence } from '#tell';
@@ -17,8 +17,6 @@ export interface HearOptions {
   readonly advice: boolean;
 }
 
-/** Changes shown under a verdict. */
-const SHOWN = 5;
 const WIDTH = 96;
 
 /** `earshot hear`: every station from mast to ear. */
@@ -117,11 +115,11 @@ function stationText(r: StationReport, advice: readonly Improvement[]): string {
     out.push(
       table(
         [
-          { head: 'what would help, best first', align: 'left' },
+          { head: 'what would help, the best of each stage', align: 'left' },
           { head: 'gain', align: 'right' },
           { head: 'then', align: 'left' },
         ],
-        advice.slice(0, SHOWN).map((a) => [a.change.words, gainWords(a).slice(1, -1), a.outcome]),
+        bestByStage(advice).map((a) => [a.change.words, gainWords(a).slice(1, -1), a.outcome]),
       ),
     );
   return out.join('\n');

@@ -66,3 +66,12 @@ function standing(reception: Reception, index: number, kept: number | null): Sta
   const { hearing } = evaluate(reception, index, angle);
   return { angle, headroom: Math.max(...hearing.headroom), sii: hearing.sii, outcome: outcomeOf(hearing) };
 }
+
+/** The best change of each stage, best first: five earpieces in a row would hide what the aerial could do. */
+export function bestByStage(all: readonly Improvement[]): readonly Improvement[] {
+  const seen = new Set<string>();
+  return all.filter(({ change }) => {
+    const stage = change.key.split('.')[0]!;
+    return seen.has(stage) ? false : seen.add(stage);
+  });
+}

@@ -1,2 +1,2 @@
-export { type Improvement, improvements } from './improvements.ts';
+export { bestByStage, type Improvement, improvements } from './improvements.ts';
 export type { Change, Shelf, Situation } from './situation.ts';

@@ -27,10 +27,10 @@ export function partChanges(s: Situation, shelf: Shelf): Change[] {
         });
   }
   for (const [name, transformer] of Object.entries(shelf.transformers))
-    phones(`transformer.${name}`, `put the transformer "${name}" before the earpiece`, { ...set.phones, transformer });
+    phones(`phones.transformer.${name}`, `put the transformer "${name}" before the earpiece`, { ...set.phones, transformer });
   if (set.phones.transformer) {
     const { transformer: _, ...bare } = set.phones;
-    phones('transformer.none', 'leave the transformer out', bare);
+    phones('phones.transformer.none', 'leave the transformer out', bare);
   }
   const { load } = set.phones;
   if (load !== undefined) {

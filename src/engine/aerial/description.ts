@@ -1,9 +1,10 @@
 /** What a person says about their aerial. SI units, angles in radians. */
 
 import type { Metal } from '../metals.ts';
+import type { Orientation } from './orientation.ts';
+import type { WiresDescription } from './wires/description.ts';
 
-/** How a straight element points: `vertical`, or `horizontal` with the compass bearing of its broadside [rad]. */
-export type Orientation = { readonly kind: 'vertical' } | { readonly kind: 'horizontal'; readonly broadside: number };
+export type { Orientation };
 
 export type AerialDescription = (
   | {
@@ -68,6 +69,8 @@ export type AerialDescription = (
       readonly kind: 'coil';
       readonly axis: { readonly kind: 'horizontal'; readonly plane: number } | { readonly kind: 'vertical' };
     }
+  /** computed from its wires, by the method of moments */
+  | WiresDescription
 ) & { readonly feeder?: Feeder };
 
 /** Transmission line between aerial and set. */

@@ -1,6 +1,6 @@
 /** What a person says of an aerial that is to be computed from its wires. SI units, angles in radians. */
 
-import type { Orientation } from '../description.ts';
+import type { Orientation } from '../orientation.ts';
 import type { Ground, Load, OnWire, Wire, WireMetal } from './structure.ts';
 
 /** A round conductor. Lengths in metres. */

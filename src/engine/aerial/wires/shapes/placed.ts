@@ -1,5 +1,5 @@
 import { elementAxis } from '../../arrival.ts';
-import type { Orientation } from '../../description.ts';
+import type { Orientation } from '../../orientation.ts';
 import type { Point } from '../point.ts';
 import type { Wire, WireMetal } from '../structure.ts';
 
