@@ -58,6 +58,6 @@ function publishedForm(): z.ZodMiniType {
  * found when it is read.
  */
 export function setFileJsonSchema(): Record<string, unknown> {
-  const schema = z.toJSONSchema(publishedForm(), { target: 'draft-2020-12', io: 'input', reused: 'ref' }) as Record<string, unknown>;
-  return { title: 'Earshot set file', ...schema };
+  const schema = z.toJSONSchema(publishedForm(), { target: 'draft-2020-12', io: 'input' }) as Record<string, unknown>;
+  return { ...schema, title: 'Earshot set file' };
 }

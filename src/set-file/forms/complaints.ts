@@ -53,7 +53,8 @@ function knownKeys(schema: z.core.$ZodType | null, owner: unknown, extra: readon
 }
 
 function complainOf(form: z.core.$ZodType, value: unknown, issue: Issue, base: Path, report: Report, extra: AlsoKnown): void {
-  const inside = issue.path as Path;
+  // where the discriminating word is wrong the path ends in its key, and the forms are those of its owner
+  const inside = (issue.code === 'invalid_union' && issue.discriminator !== undefined ? issue.path.slice(0, -1) : issue.path) as Path;
   const path = [...base, ...inside];
   const given = valueAt(value, inside);
   const found = schemaAt(form, value, inside);
@@ -106,6 +107,18 @@ function complainOfUnion(
   const { options = [], discriminator } = schema ? definition(schema) : { options: [] };
   if (schema && discriminator !== undefined && !chosenForm(schema, given)) {
     complainOfKind(schema, discriminator, given, path, report);
+    return;
+  }
+  const words = options.flatMap(fixedWords).map(String);
+  if (words.length > 0 && typeof given === 'string' && /^\p{L}/u.test(given)) {
+    const near = nearestWord(given, words);
+    const otherwise = schema ? `, or ${describe(schema)}` : '.';
+    report(
+      path,
+      showGiven(given),
+      'it is none of the words known here',
+      near ? `Did you mean "${near}"?` : `Write ${words.join(', ')}${otherwise}`,
+    );
     return;
   }
   const branches = issue.errors.map((errors, i) => ({ errors, option: options[i], cost: costOf(errors) }));

@@ -27,7 +27,8 @@ export function quantity(name: DimensionName, range: Range, what: string): Quant
   const { symbol, examples } = DIMENSIONS[name];
   const plain = z.number().check(z.meta(plainMeta(name, range)));
   const schema = z
-    .codec(z.union([z.string(), plain]), z.number(), {
+    // examples are of what is written, and belong to that side
+    .codec(z.union([z.string(), plain]).check(z.meta({ examples: [...examples] })), z.number(), {
       decode: (given, context) => {
         const reading = readQuantity(given, name);
         const refusal = reading.ok ? outside(given, reading.value, name, range) : reading;

@@ -11,7 +11,18 @@ export interface Fault {
 /** Reads the bare word at an offset: a number, true, false or null; or says why it is none. */
 export function scanWord(text: string, offset: number): { readonly length: number; readonly value: number | boolean | null } | Fault {
   TOKEN.lastIndex = offset;
-  const word = TOKEN.exec(text)?.[0] ?? text[offset]!;
+  const word = TOKEN.exec(text)?.[0];
+  if (word === undefined) {
+    const code = text.codePointAt(offset)!;
+    const given = `the character U+${code.toString(16).toUpperCase().padStart(4, '0')}`;
+    return code === 0xfeff
+      ? {
+          given,
+          why: 'it is a byte order mark, which may stand only at the very beginning',
+          mend: 'Delete it; the editor may not show it.',
+        }
+      : { given, why: 'a value cannot begin so', mend: 'Delete that character.' };
+  }
   switch (word) {
     case 'true':
       return { length: 4, value: true };
@@ -46,7 +57,5 @@ function whyNot(word: string): [why: string, mend: string] {
   if (/^-?\.\d/.test(word)) return ['a number has a digit before its point', 'Write 0.5, not .5.'];
   if (/^-?\d+\.(\D|$)/.test(word)) return ['a number has a digit after its point', 'Write 5.0 or 5, not 5..'];
   if (/^-?\d/.test(word)) return ['it is no plain number', 'A number with a unit stands in quotation marks: "12 pF".'];
-  if (word === '\ufeff')
-    return ['it is a byte order mark, which may stand only at the very beginning of a file', 'Delete it; the editor may not show it.'];
   return ['text stands in double quotation marks', 'Write "..." around it.'];
 }

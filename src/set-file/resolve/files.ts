@@ -112,6 +112,7 @@ function refuseUnknownKeys(context: Context, document: JsonObject): void {
     if ((FILE_KEYS as readonly string[]).includes(key)) continue;
     const near = nearestWord(key, FILE_KEYS);
     const mend = near ? `Did you mean "${near}"?` : `Known here: ${FILE_KEYS.join(', ')}.`;
+    if (near && document[near] === undefined) context.unresolved.push([near]);
     note(context, document, [key], 'key', JSON.stringify(key.slice(0, 60)), 'there is no such key here', mend);
   }
 }

@@ -109,11 +109,23 @@ function findPart(
     return null;
   }
   const shelves = [...drawers.map((d) => d[category]), library[category]].filter(isObject);
+  const own = isObject(sections.drawer) ? sections.drawer[category] : undefined;
   for (const shelf of shelves) {
     if (!Object.hasOwn(shelf, name)) continue;
     const part = shelf[name];
-    // a part without values is complained of where the drawer is read
-    return isObject(part) && isObject(part.values) ? (part as unknown as Part) : null;
+    if (isObject(part) && isObject(part.values)) return part as unknown as Part;
+    // in the drawer of this file it is complained of where it stands
+    if (shelf !== own)
+      note(
+        context,
+        sections,
+        path,
+        'value',
+        showGiven(name),
+        'that part of the other file has no values',
+        'Mend it there, or name another.',
+      );
+    return null;
   }
   const known = shelves.flatMap((s) => Object.keys(s));
   const near = nearestWord(name, known);

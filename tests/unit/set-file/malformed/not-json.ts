@@ -1,0 +1,77 @@
+import { baseText } from '../base.ts';
+import { edited, type Row } from './row.ts';
+
+const tap = 'tank.aerialCoupling.turns';
+const inTap = (to: string): readonly [string, string] => ['"turns": 1\n', `"turns": ${to}\n`];
+const cut = baseText().slice(0, baseText().indexOf('0 m"'));
+const deep = `{"version": 1, "notes": ${'['.repeat(5000)}`;
+
+export const notJson: readonly Row[] = [
+  { what: 'an empty file', text: '', path: '', at: { offset: 0 }, why: /nothing in it/, mend: /"version": 1/ },
+  { what: 'blanks only', text: '\n\n', path: '', at: { offset: 2 }, why: /nothing in it/, mend: /"version": 1/ },
+  edited(
+    'a comma before a brace',
+    ['"turns": 1\n', '"turns": 1,\n'],
+    'tank.aerialCoupling',
+    '},\n    "detectorCoupling"',
+    /comma stands before/,
+    /Delete/,
+  ),
+  edited('a comma before a bracket', ['"200°"\n      }\n', '"200°"\n      },\n'], 'place.stations', ']', /comma stands before/, /Delete/),
+  edited('two commas', ['"version": 1,', '"version": 1,,'], '', { after: '"version": 1,' }, /key in double/, /"key"/),
+  edited('a comma forgotten', ['"version": 1,', '"version": 1'], '', '"name": "a set"', /comma or a closing bracket/, /comma/),
+  edited('a colon forgotten', ['"version": 1', '"version" 1'], 'version', '1,', /colon/, /"key": value/),
+  edited('a value forgotten', ['"version": 1', '"version": '], 'version', { after: '"version": ' }, /value is missing/, /write the value/),
+  edited('a comment', ['"version": 1,', '"version": 1, // first'], '', '// first', /no comments/, /notes/),
+  edited('a comment with a hash', ['"version": 1,', '"version": 1,\n# first'], '', '# first', /no comments/, /notes/),
+  edited('single quotes', ['"a set"', "'a set'"], 'name', "'a set'", /double quotation/, /"\.\.\."/),
+  edited('typographic quotes', ['"a set"', '“a set”'], 'name', '“a', /typographic/, /plain/),
+  edited('a key without quotes', ['"name":', 'name:'], '', 'name:', /key in double quotation/, /"key"/),
+  edited('a word without quotes', ['"a set"', 'set'], 'name', 'set,', /double quotation/, /around it/),
+  edited('an unclosed string', ['"a set",', '"a set,'], 'name', '"a set,', /never closed/, /same line/),
+  edited('a bad escape', ['"a set"', '"a \\set"'], 'name', '\\set', /escape/, /backslash/),
+  edited('a tab in a string', ['"a set"', '"a\tset"'], 'name', '\tset', /control/, /\\t/),
+  { what: 'a file cut short', text: cut, path: 'place.stations[0].mastHeight', at: '"11', why: /never closed/, mend: /same line/ },
+  {
+    what: 'a bracket never closed',
+    text: '{ "version": 1, "tank": { "coil": {} ',
+    path: 'tank',
+    at: { offset: 37 },
+    why: /line 1, column 25 is never closed/,
+    mend: /missing }/,
+  },
+  { what: 'two documents', text: `${baseText()}\n{}`, path: '', at: '{}', why: /goes on after its end/, mend: /Delete/ },
+  edited('a byte order mark in the middle', ['"version": 1,', '"version": 1,\ufeff'], '', '\ufeff', /key in double/, /"key"/),
+  edited('a byte order mark as a value', inTap('\ufeff'), tap, '\ufeff', /byte order mark/, /may not show/),
+  edited('NaN', inTap('NaN'), tap, 'NaN', /no such number/, /leave the key out/),
+  edited('Infinity', inTap('-Infinity'), tap, '-Infinity', /no such number/, /leave the key out/),
+  edited('a number too large', inTap('1e999'), tap, '1e999', /too large/, /1e308/),
+  edited('a number too small', inTap('1e-999'), tap, '1e-999', /too small/, /Write 0/),
+  edited('a leading zero', inTap('01'), tap, '01\n', /does not begin with 0/, /leading zero/),
+  edited('a bare point', inTap('.5'), tap, '.5\n', /digit before its point/, /0\.5/),
+  edited('a point at the end', inTap('5.'), tap, '5.\n', /digit after its point/, /5\.0/),
+  edited('a plus sign', inTap('+1'), tap, '+1\n', /plus sign/, /out/),
+  edited('a hexadecimal number', inTap('0x10'), tap, '0x10', /no plain number/, /quotation marks/),
+  edited('a unit without quotes', inTap('1mm'), tap, '1mm', /no plain number/, /"12 pF"/),
+  edited('True', inTap('True'), tap, 'True', /small letters/, /leave the key out/),
+  edited('a key twice', ['"name": "a set",', '"name": "a set",\n  "name": "b",'], 'name', '"name": "b"', /twice/, /Keep one/),
+  edited(
+    'a key that would break objects',
+    ['"name": "a set"', '"__proto__": {}'],
+    '__proto__',
+    '"__proto__"',
+    /cannot be used/,
+    /another name/,
+  ),
+  {
+    what: 'nesting without end',
+    text: deep,
+    path: `notes${'[0]'.repeat(63)}`,
+    at: { offset: 24 + 63 },
+    why: /more than 64 deep/,
+    mend: /check the brackets/,
+  },
+  { what: '200 megabytes', text: 'x'.repeat(200e6), path: '', at: { offset: 0 }, why: /longer than 5 million/, mend: /recording/ },
+  { what: 'a list', text: '[1]', path: '', at: { offset: 0 }, why: /group of keys/, mend: /"version": 1/ },
+  { what: 'null', text: 'null', path: '', at: { offset: 0 }, why: /group of keys/, mend: /"version": 1/ },
+];
