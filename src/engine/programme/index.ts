@@ -17,3 +17,4 @@ export { preEmphasisCorner, preEmphasisGain, preEmphasisPower } from './pre-emph
 export { programmeFigures } from './programme-figures.ts';
 export { SPEECH_BANDS, SPEECH_CREST, SPEECH_LEVELS } from './speech-spectrum.ts';
 export { AM_AUDIO_LIMIT, crestRoom, programmeSwing, speechBandSwing, toneSwing } from './swing.ts';
+export type * from './time/envelope-source.ts';
