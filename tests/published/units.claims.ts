@@ -1,3 +1,5 @@
+import { LIBRARY } from '#parts';
+import { shelfOf } from '#set-file';
 import { awgDiameter, readQuantity, swgDiameter } from '#units';
 import type { Claim, Comparison, LeftOut } from './claim.ts';
 
@@ -17,6 +19,9 @@ function gauge(
   ];
 }
 
+/** Sizes that the library of wires has. */
+const STOCKED = /^iec60317-d(0\.200|0\.315|0\.400|0\.500|0\.800|1\.000|1\.500)$/;
+
 export const claims: readonly Claim[] = [
   {
     figure: 'wire diameter from American gauge',
@@ -34,9 +39,26 @@ export const claims: readonly Claim[] = [
     ids: /^swg-\d+$/,
     check: (e) => gauge('SWG', e.inputs.swg.value, swgDiameter(e.inputs.swg.value), e.expected.value, { abs: e.tolerance.abs }),
   },
+  {
+    figure: 'enamelled wire of the library, nominal diameter',
+    against: 'IEC 60317-0-1',
+    errorUnit: '%',
+    file: 'coils',
+    ids: STOCKED,
+    check: (e) => {
+      const name = `enamelled-copper-${Number(e.id.replace('iec60317-d', ''))}mm`;
+      const wire = shelfOf(LIBRARY).wires[name];
+      return [{ what: name, got: wire?.wireDiameter ?? Number.NaN, expected: e.expected.value, tolerance: { abs: e.tolerance.abs } }];
+    },
+  },
 ];
 
 export const leftOut: readonly LeftOut[] = [
+  {
+    file: 'coils',
+    ids: new RegExp(`^(?!${STOCKED.source.slice(1)})iec60317-d\\d`),
+    reason: 'preferred sizes that the library of wires does not stock: any diameter may be given, and none is chosen from the series',
+  },
   {
     file: 'coils',
     ids: /^iec60317-od-/,

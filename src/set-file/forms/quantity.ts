@@ -24,11 +24,12 @@ export function dimensionOf(schema: object): DimensionName | null {
  * @param what - what the field means, in the trade's words; with unit and range it becomes the description in the JSON Schema
  */
 export function quantity(name: DimensionName, range: Range, what: string): QuantitySchema {
-  const { symbol, examples } = DIMENSIONS[name];
+  const { symbol } = DIMENSIONS[name];
+  const examples = examplesWithin(name, range);
   const plain = z.number().check(z.meta(plainMeta(name, range)));
   const schema = z
     // examples are of what is written, and belong to that side
-    .codec(z.union([z.string(), plain]).check(z.meta({ examples: [...examples] })), z.number(), {
+    .codec(z.union([z.string(), plain]).check(z.meta({ examples })), z.number(), {
       decode: (given, context) => {
         const reading = readQuantity(given, name);
         const refusal = reading.ok ? outside(given, reading.value, name, range) : reading;
@@ -39,9 +40,19 @@ export function quantity(name: DimensionName, range: Range, what: string): Quant
       // pure numbers are plain in JSON too, but for minus zero, which JSON.stringify would lose
       encode: (value) => (symbol === '' && !Object.is(value, -0) ? value : writeExact(value, name)),
     })
-    .check(z.meta({ description: `${what}${symbol === '' ? '' : ` [${symbol}]`}; ${rangeWords(name, range)}`, examples: [...examples] }));
+    .check(z.meta({ description: `${what}${symbol === '' ? '' : ` [${symbol}]`}; ${rangeWords(name, range)}`, examples }));
   DIMENSION_OF.set(schema, name);
   return schema;
+}
+
+/** Examples of the dimension that could stand in this field. */
+function examplesWithin(name: DimensionName, range: Range): string[] {
+  const { examples } = DIMENSIONS[name];
+  const fitting = examples.filter((example) => {
+    const reading = readQuantity(example, name);
+    return reading.ok && !outside(example, reading.value, name, range);
+  });
+  return fitting.length > 0 ? fitting : [...examples];
 }
 
 /** What an editor should know of the plain number; angles are written as text only, a bare 45 could be radians. */
