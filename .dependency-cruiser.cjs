@@ -56,6 +56,13 @@ module.exports = {
       from: { path: '^src/tell' },
       to: { pathNot: '^src/(tell|find|engine|units|parts|set-file)' },
     },
+    {
+      name: 'draw-imports',
+      comment: 'results into drawings, for every face',
+      severity: 'error',
+      from: { path: '^src/draw' },
+      to: { pathNot: '^src/(draw|engine)' },
+    },
     { name: 'nothing-imports-a-face', severity: 'error', from: { pathNot: '^src/cli' }, to: { path: '^src/cli' } },
     {
       name: 'through-the-index',
