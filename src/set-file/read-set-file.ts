@@ -7,12 +7,14 @@ import { assembleEar } from './assemble/ear.ts';
 import { assemblePhones } from './assemble/phones.ts';
 import { assemblePlace } from './assemble/place.ts';
 import { assembleTank } from './assemble/tank.ts';
+import { wiresPath } from './assemble/wires-path.ts';
 import { checkAerial } from './checks/aerial.ts';
 import { checkDetector } from './checks/detector.ts';
 import { checkEar } from './checks/ear.ts';
 import { checkPhones } from './checks/phones.ts';
 import { checkPlace } from './checks/place.ts';
 import { checkTank } from './checks/tank.ts';
+import { namedWires } from './checks/wires.ts';
 import { complain } from './forms/complaints.ts';
 import { placeForm } from './forms/place-form.ts';
 import { type SetForm, setForm } from './forms/set-form.ts';
@@ -52,7 +54,7 @@ export function readSetFile(
   if (!form || context.problems.length > 0) return fail(context);
   checkSet(form, report);
   if (context.problems.length > 0) return fail(context);
-  return { ok: true, value: assembleSet(form), parts: named.map(usedPart), source: sourceOf(context, sections) };
+  return { ok: true, value: assembleSet(form), parts: named.map(usedPart), source: sourceOf(context, sections, form.aerial) };
 }
 
 /** Reads the place of a file and nothing else: the file need not hold a set. */
@@ -131,7 +133,7 @@ function checkDrawer({ drawer }: JsonObject, report: Report): void {
 
 function checkSet(form: SetForm, report: Report): void {
   if (form.place) checkPlace(form.place, report);
-  checkAerial(form.aerial, report);
+  checkAerial(form.aerial, form.place?.site.height, report);
   checkTank(form.tank, form.aerial.kind === 'coil', report);
   checkDetector(form.detector, ['detector'], report);
   checkPhones(form.phones, report);
@@ -143,7 +145,7 @@ function assembleSet(form: SetForm): SetFile {
     name: form.name,
     notes: form.notes,
     ...(form.place && { place: assemblePlace(form.place) }),
-    aerial: assembleAerial(form.aerial),
+    aerial: assembleAerial(form.aerial, form.place?.site.height),
     tank: assembleTank(form.tank),
     detector: assembleDetector(form.detector),
     phones: assemblePhones(form.phones),
@@ -164,12 +166,13 @@ function usedPart({ path, category, name, part }: NamedPart): UsedPart {
   };
 }
 
-function sourceOf(context: Context, sections: JsonObject): Source {
+function sourceOf(context: Context, sections: JsonObject, aerial?: SetForm['aerial']): Source {
   return {
     files: context.files,
     locate(path): Mark {
+      const given = readPath(path);
       // the engine groups what a file lists flat: `stations[0].position.distance`
-      const keys = readPath(path).filter(
+      const keys = (aerial?.kind === 'wires' ? wiresPath(given, namedWires(aerial)) : given).filter(
         (key, i, all) => !(all[1] === 'stations' && i === 3 && (key === 'position' || key === 'modulation')),
       );
       return context.positions.locate(sections, keys) ?? { file: null, line: 1, column: 1 };

@@ -1,4 +1,5 @@
 import { encode } from 'zod/mini';
+import { aerialToForm } from './assemble/aerial.ts';
 import { placeToForm } from './assemble/place.ts';
 import { type SetForm, setForm } from './forms/set-form.ts';
 import { CHAIN } from './migrate.ts';
@@ -12,7 +13,7 @@ import type { SetFile } from './set-file.ts';
  * @throws Error if the value holds what no set file can, such as a number that is none
  */
 export function writeSetFile(value: SetFile): string {
-  const { place, ...rest } = value;
-  const form = { ...rest, ...(place && { place: placeToForm(place) }) } as SetForm;
+  const { place, aerial, ...rest } = value;
+  const form = { ...rest, aerial: aerialToForm(aerial), ...(place && { place: placeToForm(place) }) } as SetForm;
   return `${JSON.stringify({ version: CHAIN.current, ...encode(setForm, form) }, null, 2)}\n`;
 }

@@ -1,5 +1,6 @@
 import type { AerialDescription } from '#engine';
 import type { AerialForm } from '../forms/aerial-form.ts';
+import { assembleWires, wiresToForm } from './wires.ts';
 
 type Tap<T> = T extends 'vertical' ? { readonly kind: 'vertical' } : T;
 
@@ -8,8 +9,12 @@ function upright<T extends { readonly kind: string } | 'vertical'>(given: T): Ta
   return (given === 'vertical' ? { kind: 'vertical' } : given) as Tap<T>;
 }
 
-/** The aerial for the engine: short forms written out. */
-export function assembleAerial(form: AerialForm): AerialDescription {
+/**
+ * The aerial for the engine: short forms written out.
+ *
+ * @param siteHeight - of the place, if the file has one [m]
+ */
+export function assembleAerial(form: AerialForm, siteHeight: number | undefined): AerialDescription {
   switch (form.kind) {
     case 'electrical': {
       // one resistance for all frequencies: any frequency will do
@@ -32,5 +37,12 @@ export function assembleAerial(form: AerialForm): AerialDescription {
       return form as AerialDescription;
     case 'coil':
       return { ...form, axis: upright(form.axis) } as AerialDescription;
+    case 'wires':
+      return assembleWires(form, siteHeight);
   }
+}
+
+/** The aerial as a file gives it, with nothing left out. */
+export function aerialToForm(aerial: AerialDescription): AerialForm {
+  return aerial.kind === 'wires' ? wiresToForm(aerial) : (aerial as AerialForm);
 }

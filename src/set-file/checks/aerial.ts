@@ -3,9 +3,14 @@ import type { AerialForm } from '../forms/aerial-form.ts';
 import type { Path } from '../json/positions.ts';
 import type { Report } from '../problem.ts';
 import { mustAscend } from './ascending.ts';
+import { checkWires } from './wires.ts';
 
-/** Finds what cannot be together in an aerial. */
-export function checkAerial(form: AerialForm, report: Report): void {
+/**
+ * Finds what cannot be together in an aerial.
+ *
+ * @param siteHeight - of the place, if the file has one [m]
+ */
+export function checkAerial(form: AerialForm, siteHeight: number | undefined, report: Report): void {
   const path = ['aerial'];
   switch (form.kind) {
     case 'electrical':
@@ -25,6 +30,9 @@ export function checkAerial(form: AerialForm, report: Report): void {
       return;
     case 'wire-to-earth':
       mustBeThin({ length: form.vertical, diameter: form.diameter }, path, report);
+      return;
+    case 'wires':
+      checkWires(form, siteHeight, report);
       return;
     case 'coil':
       if (form.feeder)

@@ -1,61 +1,7 @@
 import * as z from 'zod/mini';
+import { axis, earthResistance, metal, orientation, rodLength, wire, withFeeder } from './aerial-keys.ts';
 import { about, quantity, withDefault } from './quantity.ts';
-
-const FULL_TURN = 2 * Math.PI;
-const bearing = (what: string) => quantity('bearing', { min: -FULL_TURN, max: FULL_TURN }, what);
-
-export const metal = about(z.enum(['copper', 'brass', 'aluminium', 'steel', 'silver']), 'what it is made of');
-const wire = (what: string) => quantity('diameter', { min: 10e-6, max: 0.5 }, what);
-const earthResistance = quantity('resistance', { min: 0, max: 1e6 }, 'resistance of the earth connection');
-
-const vertical = z.strictObject({ kind: z.literal('vertical') });
-const orientation = about(
-  z.union([
-    z.literal('vertical'),
-    z.discriminatedUnion('kind', [
-      vertical,
-      z.strictObject({ kind: z.literal('horizontal'), broadside: bearing('compass bearing at right angles to the element') }),
-    ]),
-  ]),
-  'how a straight element points',
-  'vertical',
-  { kind: 'horizontal', broadside: 'SE' },
-);
-const axis = about(
-  z.union([
-    z.literal('vertical'),
-    z.discriminatedUnion('kind', [
-      vertical,
-      z.strictObject({
-        kind: z.literal('horizontal'),
-        plane: bearing('compass bearing in the plane of the turns, along which an upright loop hears best'),
-      }),
-    ]),
-  ]),
-  'axis of the winding: vertical for a loop lying flat, horizontal for one standing upright',
-  { kind: 'horizontal', plane: 'NE' },
-);
-
-const feeder = about(
-  z.strictObject({
-    length: quantity('length', { min: 0, max: 1000 }, 'length of the line'),
-    impedance: withDefault(quantity('resistance', { min: 1, max: 2000 }, 'characteristic impedance'), '75 ohm'),
-    velocityFactor: withDefault(
-      quantity('ratio', { min: 0.1, max: 1 }, 'velocity on the line over that of light; 0.66 for solid polyethylene'),
-      0.66,
-    ),
-    loss: withDefault(
-      quantity('lineLoss', { min: 0, max: 100 }, 'matched loss at lossFrequency (the default: thin coaxial cable, an estimate)'),
-      '0.1 dB/m',
-    ),
-    lossFrequency: withDefault(
-      quantity('frequency', { min: 1e3, max: 1e11 }, 'where that loss holds; it grows with the square root of frequency'),
-      '100 MHz',
-    ),
-  }),
-  'line between aerial and set',
-);
-const withFeeder = { feeder: z.optional(feeder) };
+import { wiresForm } from './wires-form.ts';
 
 const impedancePoint = z.strictObject({
   frequency: quantity('frequency', { above: 0, max: 1e11 }, 'frequency of the point'),
@@ -80,7 +26,6 @@ const electrical = z.strictObject({
   ...withFeeder,
 });
 
-const rodLength = (what: string) => quantity('length', { min: 1e-3, max: 1000 }, what);
 const dipole = z.strictObject({
   kind: z.literal('dipole'),
   length: rodLength('tip to tip'),
@@ -146,8 +91,8 @@ const wireToEarth = z.strictObject({
 const coil = z.strictObject({ kind: z.literal('coil'), axis, ...withFeeder });
 
 export const aerialForm = about(
-  z.discriminatedUnion('kind', [electrical, dipole, whip, loop, wireToEarth, coil]),
-  'the aerial: by its electrical values, or a dipole, a whip, a small loop, a wire to earth, or the tuning coil itself',
+  z.discriminatedUnion('kind', [electrical, dipole, whip, loop, wireToEarth, coil, wiresForm]),
+  'the aerial: by its electrical values; a dipole, a whip, a small loop, a wire to earth, by closed forms; any of several shapes computed from its wires; or the tuning coil itself',
 );
 
 export type AerialForm = z.core.output<typeof aerialForm>;

@@ -3,7 +3,7 @@ import { nearestWord, readQuantity, showGiven } from '#units';
 import type { Path } from '../json/positions.ts';
 import { type Report, showPath } from '../problem.ts';
 import { dimensionOf } from './quantity.ts';
-import { bare, chosenForm, definition, fixedWords, keysOf, schemaAt } from './walk.ts';
+import { bare, chosenForm, definition, fixedWords, keysOf, schemaAt, wordsUnder } from './walk.ts';
 
 type Issue = z.core.$ZodIssue;
 export type AlsoKnown = (path: Path) => readonly string[];
@@ -105,7 +105,12 @@ function complainOfUnion(
   extra: AlsoKnown,
 ): void {
   const { options = [], discriminator } = schema ? definition(schema) : { options: [] };
-  if (schema && discriminator !== undefined && !chosenForm(schema, given)) {
+  const chosen = schema && chosenForm(schema, given);
+  if (chosen && definition(chosen).discriminator !== undefined) {
+    complainOfUnion(chosen, given, issue, path, report, extra);
+    return;
+  }
+  if (schema && discriminator !== undefined && !chosen) {
     complainOfKind(schema, discriminator, given, path, report);
     return;
   }
@@ -142,7 +147,7 @@ function costOf(errors: readonly z.core.$ZodIssue[]): number {
 
 /** The discriminating word is missing, or none of those known. */
 function complainOfKind(schema: z.core.$ZodType, key: string, given: unknown, path: Path, report: Report): void {
-  const words = (definition(schema).options ?? []).flatMap((option) => fixedWords(definition(option).shape?.[key] ?? option)).map(String);
+  const words = [...new Set(wordsUnder(schema, key).map(String))];
   if (typeof given !== 'object' || given === null || Array.isArray(given)) {
     report(path, showGiven(given), wrongKind(schema), `Give ${describe(schema)}`);
     return;

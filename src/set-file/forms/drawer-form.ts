@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { metal } from './aerial-form.ts';
+import { metal } from './aerial-keys.ts';
 import { about, quantity, withDefault } from './quantity.ts';
 import { surfaceFactor } from './tank-form.ts';
 

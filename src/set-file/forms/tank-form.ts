@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { metal } from './aerial-form.ts';
+import { metal } from './aerial-keys.ts';
 import { about, quantity, withDefault } from './quantity.ts';
 
 export const SURFACES = { bright: 1, tarnished: 1.3 } as const;

@@ -38,7 +38,13 @@ export function chosenForm(schema: z.core.$ZodType, value: unknown): z.core.$Zod
   const { discriminator, options } = definition(schema);
   if (discriminator === undefined || typeof value !== 'object' || value === null) return null;
   const word = (value as Record<string, unknown>)[discriminator];
-  return options?.find((option) => fixedWords(definition(option).shape?.[discriminator] ?? option).includes(word)) ?? null;
+  return options?.find((option) => wordsUnder(option, discriminator).includes(word)) ?? null;
+}
+
+/** Words that a form, or the forms of which it is a choice, accept under a key. */
+export function wordsUnder(form: z.core.$ZodType, key: string): readonly unknown[] {
+  const { shape, options } = definition(form);
+  return shape ? fixedWords(shape[key] ?? form) : (options ?? []).flatMap((option) => wordsUnder(option, key));
 }
 
 /** The schema of an entry of a value; null if there is none. */

@@ -168,6 +168,162 @@ const separateAerial = fc.oneof(
     earthResistance: decades(5, 500),
   }),
 );
+const conductor = { length: decades(0.3, 3), diameter: decades(1e-3, 10e-3), metal };
+const thin = { length: decades(0.3, 3), diameter: decades(0.5e-3, 3e-3), metal };
+const ahead = (distance: fc.Arbitrary<number>, count: number) =>
+  fc
+    .tuple(...Array.from({ length: count }, () => fc.record({ length: decades(0.5, 2), step: distance })))
+    .map((list) => list.map(({ length }, i) => ({ length, ahead: list.slice(0, i + 1).reduce((sum, e) => sum + e.step, 0) })));
+const rodAlone = fc.record({
+  kind: fc.constant('rod'),
+  rod: fc.record(conductor),
+  lean: fc.record({ angle: between(-1, 1), bearing }),
+  against: fc.oneof(
+    fc.record({ kind: fc.constant('drop-wire'), ...thin }),
+    fc.record({ kind: fc.constant('box'), width: decades(0.05, 0.5), depth: decades(0.05, 0.5), height: decades(0.05, 0.5), metal }),
+    fc.record({ kind: fc.constant('radials'), count: fc.integer({ min: 1, max: 4 }), droop: between(0, 1), ...thin }),
+  ),
+});
+const otherShape = fc.oneof(
+  orientation.chain((o) =>
+    fc.record({
+      kind: fc.constant('dipole'),
+      ...conductor,
+      orientation: fc.constant(o),
+      includedAngle: fc.oneof(fc.constant(Math.PI), between(0.5, Math.PI)),
+      bend: fc.constantFrom('down', 'forward'),
+      slope: o.kind === 'vertical' ? fc.constant(0) : between(-0.5, 0.5),
+    }),
+  ),
+  fc.record({
+    kind: fc.constant('folded-dipole'),
+    length: decades(0.5, 4),
+    diameter: decades(1e-3, 6e-3),
+    secondDiameter: decades(1e-3, 6e-3),
+    spacing: between(0.03, 0.1),
+    metal,
+    orientation,
+  }),
+  fc.tuple(fc.boolean(), fc.integer({ min: 0, max: 3 }), between(0.2, 1)).chain(([withReflector, directors, step]) =>
+    fc.record({
+      kind: fc.constant('beam'),
+      reflector: withReflector ? fc.record({ length: decades(0.5, 2), behind: between(0.2, 1) }) : fc.constant(null),
+      driven: fc.record({
+        length: decades(0.5, 2),
+        element: fc.oneof(fc.constant({ kind: 'straight' }), fc.record({ kind: fc.constant('folded'), spacing: between(0.03, 0.1) })),
+      }),
+      directors: ahead(fc.constant(step), directors),
+      diameter: decades(2e-3, 10e-3),
+      metal,
+      polarisation: fc.constantFrom('horizontal', 'vertical'),
+      bearing,
+    }),
+  ),
+  fc.tuple(fc.integer({ min: 1, max: 3 }), decades(0.5e-3, 2e-3), between(2, 5)).chain(([n, wireDiameter, pitch]) =>
+    fc.record({
+      kind: fc.constant('round-loop'),
+      diameter: decades(0.1, 1),
+      turns: fc.constant(n),
+      windingLength: fc.constant(n === 1 ? 0 : n * pitch * wireDiameter),
+      wireDiameter: fc.constant(wireDiameter),
+      metal,
+      sides: fc.integer({ min: 6, max: 12 }),
+      axis,
+    }),
+  ),
+  fc.record({
+    kind: fc.constant('square-loop'),
+    side: decades(0.1, 1),
+    diameter: decades(1e-3, 5e-3),
+    metal,
+    bearing,
+    fedAt: fc.constantFrom('bottom', 'side'),
+  }),
+);
+/** Shapes that can stand on ground as well, given six metres of height. */
+const wireShape = fc.oneof({ weight: 2, arbitrary: rodAlone }, { weight: 5, arbitrary: otherShape });
+const ground = fc.oneof(
+  fc.constant({ kind: 'perfect' }),
+  fc.record({ kind: fc.constant('real'), permittivity: between(1, 80), conductivity: decades(1e-4, 5) }),
+);
+/** A wire that is fed and one beside it with a part in it, in the open. */
+const freeList = fc
+  .record({ length: decades(0.5, 3), beside: decades(0.1, 2), up: between(-5, 5), diameter: decades(1e-3, 5e-3), byPoint: fc.boolean() })
+  .chain(({ length, beside, up, diameter, byPoint }) =>
+    fc.record({
+      kind: fc.constant('free-list'),
+      wires: fc.tuple(
+        ...[0, beside].map((y) =>
+          fc.record({
+            from: fc.constant({ x: 0, y, z: up }),
+            to: fc.constant({ x: length, y, z: up }),
+            diameter: fc.constant(diameter),
+            metal: fc.constantFrom('copper', 'lossless'),
+          }),
+        ),
+      ),
+      feed: byPoint ? fc.constant({ point: { x: length / 4, y: 0, z: up } }) : fc.record({ wire: fc.constant(0), at: between(0.2, 0.8) }),
+      loads: fc.array(
+        merge(
+          fc.constant({ place: { wire: 1, at: 0.25 } }),
+          fc.oneof(
+            fc.record({ kind: fc.constant('impedance'), resistance: decades(1, 1000), reactance: between(-500, 500) }),
+            merge(
+              fc.record({ kind: fc.constantFrom('series', 'parallel'), resistance: decades(1, 1000) }),
+              maybe('inductance', decades(1e-9, 1e-6)),
+              maybe('capacitance', decades(1e-12, 1e-9)),
+            ),
+          ),
+        ),
+        { maxLength: 1 },
+      ),
+    }),
+  );
+const wires = fc
+  .oneof(
+    {
+      weight: 5,
+      arbitrary: fc.record({
+        kind: fc.constant('wires'),
+        shape: wireShape,
+        height: between(0, 20),
+        ground: fc.constant({ kind: 'free-space' }),
+      }),
+    },
+    { weight: 2, arbitrary: fc.record({ kind: fc.constant('wires'), shape: wireShape, height: between(6, 20), ground }) },
+    {
+      weight: 1,
+      arbitrary: fc.record({
+        kind: fc.constant('wires'),
+        shape: freeList,
+        height: fc.constant(0),
+        ground: fc.constant({ kind: 'free-space' }),
+      }),
+    },
+    {
+      weight: 1,
+      arbitrary: fc.tuple(decades(1, 5), between(1, 1.5)).chain(([height, stretch]) =>
+        fc.record({
+          kind: fc.constant('wires'),
+          shape: fc.record({
+            kind: fc.constant('rod'),
+            rod: fc.record(conductor),
+            lean: fc.record({ angle: between(-1, 1), bearing }),
+            against: fc.record({
+              kind: fc.constant('earth-wire'),
+              length: fc.constant(height * stretch),
+              diameter: decades(0.5e-3, 3e-3),
+              metal,
+              earthResistance: decades(5, 2000),
+            }),
+          }),
+          height: fc.constant(height),
+          ground: fc.constant({ kind: 'perfect' }),
+        }),
+      ),
+    },
+  )
+  .chain((aerial) => merge(fc.constant(aerial), maybe('segments', fc.integer({ min: 60, max: 100 }))));
 const feeder = fc.record({
   length: between(0, 30),
   impedance: between(50, 300),
@@ -177,6 +333,7 @@ const feeder = fc.record({
 });
 export const arbitraryAerial = fc.oneof(
   { weight: 5, arbitrary: merge(separateAerial, maybe('feeder', feeder)) },
+  { weight: 3, arbitrary: merge(wires, maybe('feeder', feeder)) },
   { weight: 1, arbitrary: fc.record({ kind: fc.constant('coil'), axis }) },
 ) as fc.Arbitrary<AerialDescription>;
 

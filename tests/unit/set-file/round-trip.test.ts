@@ -22,6 +22,11 @@ test('the random sets hold every kind of every stage', () => {
   for (const set of fc.sample(arbitrarySetFile, { numRuns: 250, seed: 1 }) as SetFile[]) {
     note('aerial', set.aerial.kind);
     if (set.aerial.kind === 'whip') note('counterpoise', set.aerial.counterpoise.kind);
+    if (set.aerial.kind === 'wires') {
+      note('wires', set.aerial.shape.kind);
+      note('ground', set.aerial.ground.kind);
+      if (set.aerial.shape.kind === 'rod') note('rod against', set.aerial.shape.against.kind);
+    }
     note('coil', set.tank.coil.kind);
     note('law', set.tank.capacitor.law.kind);
     note('aerial coupling', set.tank.aerialCoupling?.kind);
@@ -39,7 +44,10 @@ test('the random sets hold every kind of every stage', () => {
   }
   expect(seen).toEqual(
     new Set([
-      ...['electrical', 'dipole', 'whip', 'loop', 'wire-to-earth', 'coil'].map((k) => `aerial ${k}`),
+      ...['electrical', 'dipole', 'whip', 'loop', 'wire-to-earth', 'coil', 'wires'].map((k) => `aerial ${k}`),
+      ...['rod', 'dipole', 'folded-dipole', 'beam', 'round-loop', 'square-loop', 'free-list'].map((k) => `wires ${k}`),
+      ...['free-space', 'perfect', 'real'].map((k) => `ground ${k}`),
+      ...['drop-wire', 'box', 'radials', 'earth-wire'].map((k) => `rod against ${k}`),
       ...['plane', 'drop-wire', 'set', 'earth-wire'].map((k) => `counterpoise ${k}`),
       ...['geometry', 'electrical'].map((k) => `coil ${k}`),
       ...['capacitance-linear', 'wavelength-linear', 'frequency-linear', 'logarithmic', 'table'].map((k) => `law ${k}`),

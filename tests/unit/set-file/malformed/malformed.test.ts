@@ -4,10 +4,11 @@ import { base, baseText, placeOf } from '../base.ts';
 import { contradictionsOfPlace } from './contradictions-of-place.ts';
 import { contradictionsOfSet } from './contradictions-of-set.ts';
 import { notJson } from './not-json.ts';
+import { wiresAerials } from './wires-aerials.ts';
 import { wrongParts } from './wrong-parts.ts';
 import { wrongValues } from './wrong-values.ts';
 
-const rows = [...notJson, ...wrongValues, ...contradictionsOfSet, ...contradictionsOfPlace, ...wrongParts];
+const rows = [...notJson, ...wrongValues, ...contradictionsOfSet, ...contradictionsOfPlace, ...wiresAerials, ...wrongParts];
 
 test('there are sixty at least, each of its own', () => {
   expect(rows.length).toBeGreaterThanOrEqual(60);

@@ -1,0 +1,218 @@
+import { changed, type Row } from './row.ts';
+
+const wires = { kind: 'wires' };
+const rod = { ...wires, shape: 'rod', length: '75 cm' };
+const dipole = { ...wires, shape: 'dipole', length: '1.44 m', orientation: 'vertical' };
+const level = { ...dipole, orientation: { kind: 'horizontal', broadside: 'E' } };
+const folded = { ...wires, shape: 'folded-dipole', length: '1.4 m', orientation: 'vertical' };
+const elements = [
+  { length: '1.53 m', position: '0 m' },
+  { length: '1.43 m', position: '0.5 m' },
+  { length: '1.36 m', position: '1.2 m' },
+];
+const beam = { ...wires, shape: 'beam', bearing: 'E', elements };
+const loop = { ...wires, shape: 'round-loop', diameter: '10 cm', axis: 'vertical' };
+const list = {
+  ...wires,
+  shape: 'free-list',
+  wires: [
+    { from: ['-0.7 m', '0 m', '3 m'], to: ['0.7 m', '0 m', '3 m'] },
+    { from: ['-0.7 m', '1 m', '3 m'], to: ['0.7 m', '1 m', '3 m'] },
+  ],
+  feed: { wire: 0 },
+};
+const withWires = (...more: readonly unknown[]) => ({ ...list, wires: [...list.wires, ...more] });
+const aerialAt = '{\n    "kind": "wires"';
+
+export const wiresAerials: readonly Row[] = [
+  changed('wires of no shape', { aerial: wires }, 'aerial.shape', aerialAt, /missing/, /rod, dipole, folded-dipole, beam/),
+  changed('a shape misspelt', { aerial: { ...dipole, shape: 'dipol' } }, 'aerial.shape', '"dipol"', /none of the kinds/, /"dipole"/),
+  changed(
+    'a kind misspelt, with a shape',
+    { aerial: { ...dipole, kind: 'wirse' } },
+    'aerial.kind',
+    '"wirse"',
+    /none of the kinds/,
+    /"wires"/,
+  ),
+  changed(
+    'a key of another shape',
+    { aerial: { ...dipole, spacing: '5 cm' } },
+    'aerial.spacing',
+    '"spacing"',
+    /no such key/,
+    /includedAngle/,
+  ),
+  changed('a dipole without a length', { aerial: { ...dipole, length: undefined } }, 'aerial.length', aerialAt, /missing/, /both halves/),
+  changed('a rod of wires too thick', { aerial: { ...rod, diameter: '0.4 m' } }, 'aerial.diameter', '"0.4 m"', /thin/, /fifth/),
+  changed(
+    'a counterpart misspelt',
+    { aerial: { ...rod, against: { kind: 'dropwire', length: '75 cm' } } },
+    'aerial.against.kind',
+    '"dropwire"',
+    /none of the kinds/,
+    /"drop-wire"/,
+  ),
+  changed(
+    'a drop wire too thick',
+    { aerial: { ...rod, against: { kind: 'drop-wire', length: '2 cm', diameter: '1 cm' } } },
+    'aerial.against.diameter',
+    '"1 cm"',
+    /thin/,
+    /fifth/,
+  ),
+  changed(
+    'an earth wire that does not reach the ground',
+    { aerial: { ...rod, against: { kind: 'earth-wire', length: '2 m' } } },
+    'aerial.against.length',
+    '"2 m"',
+    // the height is that of the site
+    /6 m above the ground/,
+    /that long/,
+  ),
+  changed(
+    'an earth wire to no earth',
+    { aerial: { ...rod, ground: 'none', against: { kind: 'earth-wire', length: '7 m' } } },
+    'aerial.ground',
+    '"none"',
+    /ends in it/,
+    /perfect ground/,
+  ),
+  changed(
+    'a drop wire into the ground',
+    { aerial: { ...rod, height: '1 m', ground: 'perfect', against: { kind: 'drop-wire', length: '2 m' } } },
+    'aerial.against',
+    '{\n      "kind": "drop-wire"',
+    /below it/,
+    /Raise/,
+  ),
+  changed('an upright dipole that slopes', { aerial: { ...dipole, slope: '10 deg' } }, 'aerial.slope', '"10 deg"', /upright/, /level/),
+  changed('a V of no angle', { aerial: { ...level, includedAngle: 0 } }, 'aerial.includedAngle', '0\n', /outside/, /above 0 to 180|180/),
+  changed('a bearing that is none', { aerial: { ...beam, bearing: 'left' } }, 'aerial.bearing', '"left"', /./, /NNE/),
+  changed('conductors that touch', { aerial: { ...folded, spacing: '7 mm' } }, 'aerial.spacing', '"7 mm"', /touch at/, /between/),
+  changed(
+    'conductors a metre apart in the driven element',
+    { aerial: { ...beam, drivenElement: { kind: 'folded', spacing: '1 m' } } },
+    'aerial.drivenElement.spacing',
+    '"1 m"',
+    /no folded dipole/,
+    /between/,
+  ),
+  changed(
+    'a beam of no elements',
+    { aerial: { ...beam, elements: [] } },
+    'aerial.elements',
+    '[]',
+    /too little/,
+    /reflector, driven element, directors/,
+  ),
+  changed(
+    'a beam of one element, the second driven',
+    { aerial: { ...beam, elements: elements.slice(0, 1) } },
+    'aerial.driven',
+    aerialAt,
+    /one element only/,
+    /"driven": 1/,
+  ),
+  changed(
+    'elements out of order',
+    { aerial: { ...beam, elements: [elements[0], elements[2], elements[1]] } },
+    'aerial.elements[2].position',
+    '"0.5 m"',
+    /above the one before/,
+    /Sort/,
+  ),
+  changed('a reflector too thick', { aerial: { ...beam, diameter: '30 cm' } }, 'aerial.diameter', '"30 cm"', /thin/, /fifth/),
+  changed(
+    'a director inside the driven element',
+    { aerial: { ...beam, elements: [...elements.slice(0, 2), { length: '1.36 m', position: '0.503 m' }] } },
+    'aerial.elements[2]',
+    '{\n        "length": "1.36 m"',
+    /cannot run nearer/,
+    /Move/,
+  ),
+  changed('half a turn', { aerial: { ...loop, turns: 1.5 } }, 'aerial.turns', '1.5', /whole/, /whole number from 1/),
+  changed(
+    'turns inside each other',
+    { aerial: { ...loop, turns: 3, wireDiameter: '2 mm', windingLength: '5 mm' } },
+    'aerial.windingLength',
+    '"5 mm"',
+    /air between/,
+    /longer/,
+  ),
+  changed(
+    'a loop of wire too thick for its sides',
+    { aerial: { ...loop, wireDiameter: '2 cm' } },
+    'aerial.wireDiameter',
+    '"2 cm"',
+    /sides of the polygon/,
+    /fewer sides/,
+  ),
+  changed('a list of no wires', { aerial: { ...list, wires: [] } }, 'aerial.wires', '[]', /too little/, /straight wires/),
+  changed(
+    'a point in a plane',
+    { aerial: withWires({ from: ['0 m', '2 m'], to: ['1 m', '2 m', '3 m'] }) },
+    'aerial.wires[2].from',
+    '[\n          "0 m",\n          "2 m"',
+    /too little/,
+    /east, north, and up/,
+  ),
+  changed(
+    'a wire without length',
+    { aerial: withWires({ from: ['0 m', '2 m', '3 m'], to: ['0 m', '2 m', '3 m'] }) },
+    'aerial.wires[2]',
+    '{\n        "from": [\n          "0 m",\n          "2 m"',
+    /longer than that/,
+    /leave it out/,
+  ),
+  changed(
+    'wires that cross',
+    { aerial: withWires({ from: ['0.2 m', '-1 m', '3 m'], to: ['0.2 m', '0.5 m', '3 m'] }) },
+    'aerial.wires[2]',
+    '{\n        "from": [\n          "0.2 m"',
+    /without a joint/,
+    /join them, or move/,
+  ),
+  changed(
+    'a feed that is on no wire',
+    { aerial: { ...list, feed: { point: ['0 m', '0.5 m', '3 m'] } } },
+    'aerial.feed',
+    '{\n      "point"',
+    /on a wire/,
+    /fraction along it/,
+  ),
+  changed(
+    'a feed on a wire that is not there',
+    { aerial: { ...list, feed: { wire: 2 } } },
+    'aerial.feed.wire',
+    '2\n',
+    /0 to 1/,
+    /Name one/,
+  ),
+  changed(
+    'a feed at a free end',
+    { aerial: { ...list, feed: { wire: 0, at: 1 } } },
+    'aerial.feed',
+    '{\n      "wire": 0',
+    /no current/,
+    /in the wire/,
+  ),
+  changed(
+    'a load that is a short circuit',
+    { aerial: { ...list, loads: [{ kind: 'parallel', place: { wire: 1 }, resistance: 0 }] } },
+    'aerial.loads[0].resistance',
+    '0\n      }',
+    /short circuit/,
+    /Leave the load out/,
+  ),
+  changed(
+    'a load on a wire that is not there',
+    { aerial: { ...list, loads: [{ kind: 'series', place: { wire: 7 }, inductance: '1 uH' }] } },
+    'aerial.loads[0].place.wire',
+    '7\n',
+    /0 to 1/,
+    /Name one/,
+  ),
+  changed('no segments', { aerial: { ...dipole, segments: 0 } }, 'aerial.segments', '0\n', /outside/, /from 1 to 1000/),
+  changed('ground of no kind', { aerial: { ...dipole, ground: 'wett' } }, 'aerial.ground', '"wett"', /none of the words/, /"wet"/),
+];
