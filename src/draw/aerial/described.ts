@@ -1,5 +1,6 @@
 import { type WireShape, type WiresDescription, wireStructure } from '#engine';
-import type { Body } from './content.ts';
+import { type Body, contentOf } from './content.ts';
+import { type Cut, cuttingList } from './cutting-list.ts';
 import { type AerialDrawingOptions, drawAerial } from './draw-aerial.ts';
 import { lengthText } from './length-text.ts';
 
@@ -7,6 +8,11 @@ import { lengthText } from './length-text.ts';
 export function drawDescribedAerial(description: WiresDescription, options: AerialDrawingOptions = {}): string {
   const { shape } = description;
   return drawAerial(wireStructure(description), { title: aerialTitle(shape), bodies: bodiesOf(shape), ...options });
+}
+
+/** What to cut for it, the longest first. */
+export function describedCuts(description: WiresDescription): readonly Cut[] {
+  return cuttingList(contentOf(wireStructure(description), bodiesOf(description.shape)).conductors);
 }
 
 function bodiesOf(shape: WireShape): readonly Body[] {

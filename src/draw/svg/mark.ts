@@ -38,6 +38,7 @@ export interface TextMark {
   readonly fill: Role;
   /** a dimension that is not drawn to scale is underlined (ISO 129-1) */
   readonly underlined?: boolean;
+  readonly labels?: Labels;
 }
 
 /** Heights above and below the base line, in ems. */

@@ -25,11 +25,11 @@ const SHADES: Readonly<Record<Role, Shade>> = {
   faint: { light: '#c9d1d8', dark: '#3b4753' },
   accent: { light: '#b23c17', dark: '#ff9a6b' },
   'series-1': { light: '#0a5fa8', dark: '#6db7f5' },
-  'series-2': { light: '#b8500a', dark: '#f2a154' },
-  'series-3': { light: '#00735a', dark: '#4fcfa9' },
-  'series-4': { light: '#8f3b86', dark: '#dd96d4' },
-  'series-5': { light: '#76610a', dark: '#d9c24d' },
-  'series-6': { light: '#55606b', dark: '#b4bfc9' },
+  'series-2': { light: '#0b7a5c', dark: '#55cfa6' },
+  'series-3': { light: '#8f3b86', dark: '#dd96d4' },
+  'series-4': { light: '#7a5c00', dark: '#dcc04a' },
+  'series-5': { light: '#4b5a67', dark: '#b4c2cf' },
+  'series-6': { light: '#007a8f', dark: '#5ccfe0' },
 };
 const ROLES = Object.keys(SHADES) as readonly Role[];
 
