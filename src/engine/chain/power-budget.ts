@@ -1,7 +1,7 @@
 import { EARTH, type ElementPower, Network, powers } from '../circuit/index.ts';
 import type { RestPoint } from './levels.ts';
 import type { Receiver } from './receiver.ts';
-import { radioElements } from './rf-half.ts';
+import { bypassOf, radioElements } from './rf-half.ts';
 import type { Signal } from './signal.ts';
 
 /** Where the station's radio power goes at one dial angle [W]. */
@@ -24,12 +24,12 @@ export interface PowerBudget {
  * Where the coil is the aerial, "available" counts its own loss as the source's, since no loss-free coil is on offer.
  */
 export function powerBudget(receiver: Receiver, signal: Signal, angle: number, rest: RestPoint): PowerBudget {
-  const { tank, detector, set } = receiver;
+  const { tank, detector } = receiver;
   const f0 = signal.received.station.frequency;
   const network = new Network([
     ...radioElements(tank, detector, signal, angle, f0).map((e) => (e.kind === 'voltage' ? { ...e, re: signal.emf } : e)),
     { kind: 'resistor', name: 'detector law', a: tank.detectorNode, b: 'radio return', resistance: 1 / rest.radioConductance },
-    { kind: 'capacitor', name: 'bypass', a: 'radio return', b: EARTH, capacitance: set.phones.bypass },
+    { kind: 'capacitor', name: 'bypass', a: 'radio return', b: EARTH, capacitance: bypassOf(receiver) },
   ]);
   const solution = network.solveAt(f0);
   const all = solution ? powers(network, solution, f0) : [];

@@ -37,10 +37,16 @@ export class RfHalf {
   }
 }
 
+/** What the wires of the output have to earth by themselves where no bypass capacitor is fitted [F]: an estimate. */
+const STRAY_BYPASS = 2e-12;
+
+/** Capacitance that returns the detector's radio current at its output [F]. */
+export const bypassOf = (receiver: Receiver): number => Math.max(receiver.set.phones.bypass, STRAY_BYPASS);
+
 /** The radio half of a receiver at an angle, for one station's source; losses are those of frequency `loss` [Hz]. */
 export function radioHalf(receiver: Receiver, signal: Signal, angle: number, loss: number): RfHalf {
-  const { tank, detector, set } = receiver;
-  return new RfHalf(radioElements(tank, detector, signal, angle, loss), tank.detectorNode, set.phones.bypass);
+  const { tank, detector } = receiver;
+  return new RfHalf(radioElements(tank, detector, signal, angle, loss), tank.detectorNode, bypassOf(receiver));
 }
 
 /**

@@ -114,6 +114,8 @@ export class Network {
   #stamp(e: Element): void {
     switch (e.kind) {
       case 'resistor':
+        // an endless resistance is an open circuit: what a loss of next to nothing comes to across a tank
+        if (e.resistance === Number.POSITIVE_INFINITY) return;
         check(e.name, 'resistance', e.resistance, 'ohm');
         if (e.resistance === 0) this.#stampBranch(this.#branch.get(e.name)!, e.a, e.b);
         else this.#stampAdmittance(this.#g, e.a, e.b, 1 / e.resistance);
