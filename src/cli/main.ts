@@ -3,7 +3,7 @@ import { Command, CommanderError } from 'commander';
 import { BadFile } from './bad-file.ts';
 import { BAD_FILE, FAULT, USAGE } from './exit-codes.ts';
 import { hearCommand } from './hear.ts';
-import { STAGES, stageCommand } from './stage.ts';
+import { STAGES, type StageOptions, stageCommand } from './stage.ts';
 
 const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as { version: string };
 
@@ -30,15 +30,35 @@ program
   .option('--no-advice', 'do not try changes')
   .action(hearCommand);
 
-for (const stage of STAGES)
-  program
+for (const stage of STAGES) {
+  const command = program
     .command(stage.name)
     .description(stage.description)
     .argument('<file>', 'set file (JSON)')
     .option('--station <name>', 'this station only')
     .option('--json', 'one JSON object; each figure with value, unit and method')
     .option('--working <name>', 'how a figure came about: formula, numbers, source')
-    .action((file: string, options: { station?: string; json?: boolean; working?: string }) => stageCommand(stage, file, options));
+    .action((file: string, options: StageOptions) => stageCommand(stage, file, options));
+  for (const [flags, what] of stage.options ?? []) command.option(flags, what);
+}
+
+program
+  .command('beam')
+  .description('design a beam for a boom: what to cut, what it does, and what 2 mm of cutting do to it')
+  .requiredOption('--frequency <f>', 'to be heard best: 98MHz')
+  .requiredOption('--boom <length>', 'first element to last: "1.7 m"')
+  .option('--diameter <d>', 'of the elements', '8 mm')
+  .option('--elements <n>', 'how many; as the published beams of that boom where not given')
+  .option('--for <goal>', 'gain: the greatest; impedance: the most power into a load', 'impedance')
+  .option('--impedance <ohm>', 'of that load', '75 ohm')
+  .option('--folded <spacing>', 'a folded driven element, its conductors so far apart')
+  .option('--metal <metal>', 'of the elements', 'aluminium')
+  .option('--polarisation <p>', 'horizontal or vertical', 'horizontal')
+  .option('--bearing <b>', 'where the boom points', 'N')
+  .option('--draw <svg>', 'writes a drawing to scale')
+  .option('--json', 'one JSON object; its "aerial" is a section of a set file')
+  .option('--working <name>', 'how a figure came about: formula, numbers, source')
+  .action(async (options: import('./beam.ts').BeamOptions) => (await import('./beam.ts')).beamCommand(options));
 
 program
   .command('sweep')

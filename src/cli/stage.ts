@@ -1,5 +1,4 @@
 import {
-  aerialModel,
   assemble,
   chainFigures,
   detectorModel,
@@ -12,28 +11,25 @@ import {
   standAt,
   type TankModel,
 } from '#engine';
-import { rangeText, valueText } from '#tell';
 import { formatFigure } from '#units';
-import { bold, dim } from './colour.ts';
-import { figuresJson, printJson } from './figures-json.ts';
+import type { AerialOptions } from './aerial.ts';
+import { type Group, printGroups } from './group.ts';
 import { checked, type Loaded, load, loadPlace } from './load.ts';
-import { pickStations, workings } from './pick.ts';
-import { table, wrap } from './table.ts';
+import { pickStations } from './pick.ts';
 import { type Whole, whole } from './whole.ts';
 
-/** Figures under one heading: a station's, or the part's own. */
-interface Group {
-  readonly heading: string;
-  readonly figures: readonly Figure[];
-  readonly remarks: readonly string[];
-  /** figures in rows, such as the places of a dial */
-  readonly rows?: readonly (readonly Figure[])[];
+export interface StageOptions extends AerialOptions {
+  readonly station?: string;
+  readonly json?: boolean;
+  readonly working?: string;
 }
 
 interface Stage {
   readonly name: string;
   readonly description: string;
-  readonly groups: (file: string, station: string | undefined) => readonly Group[];
+  /** options of its own: as they are written, and what they do */
+  readonly options?: readonly (readonly [flags: string, what: string])[];
+  readonly groups: (file: string, station: string | undefined, options: StageOptions) => readonly Group[] | Promise<readonly Group[]>;
 }
 
 /** One command for each stage, in the order of the path. */
@@ -53,21 +49,14 @@ export const STAGES: readonly Stage[] = [
   },
   {
     name: 'aerial',
-    description: 'impedance, effective length and losses toward each station',
-    groups: (file, wanted) =>
-      ofWhole(file, ({ place, set: { aerial } }) => {
-        if (aerial.kind === 'coil') return [{ heading: 'the coil is the aerial', figures: [], remarks: [COIL_IS_AERIAL] }];
-        const model = aerialModel(aerial);
-        const fields = receiveAll(place);
-        return stationsOf(place, wanted).map((k) => {
-          const { station, bearing, elevation } = fields[k]!;
-          return {
-            heading: station.name,
-            figures: model.figures(station.frequency, { azimuth: bearing, elevation }),
-            remarks: model.remarks(station.frequency),
-          };
-        });
-      }),
+    description: 'impedance, effective length and losses toward each station; of one made of wires also pattern, cutting list and drawings',
+    options: [
+      ['--segments <n>', 'forces the number of segments, for an aerial of wires'],
+      ['--draw <svg>', 'writes a drawing to scale with the lengths to cut'],
+      ['--pattern <svg>', 'writes the pattern round the compass, and beside it (-upright) the one over the top'],
+      ['--impedance <svg>', 'writes resistance and reactance over the band'],
+    ],
+    groups: async (file, wanted, options) => (await import('./aerial.ts')).aerialGroups(file, wanted, options),
   },
   {
     name: 'tank',
@@ -127,8 +116,6 @@ export const STAGES: readonly Stage[] = [
   },
 ];
 
-const COIL_IS_AERIAL = "Its figures are the tank's: see `earshot tank`; e.m.f. and available power: `earshot hear`.";
-
 const stationsOf = (place: Place, wanted: string | undefined): readonly number[] =>
   pickStations(
     place.stations.map((s) => s.name),
@@ -177,53 +164,6 @@ function dialGroup(model: TankModel): Group {
   };
 }
 
-export function stageCommand(stage: Stage, file: string, options: { station?: string; json?: boolean; working?: string }): void {
-  const groups = stage.groups(file, options.station);
-  if (options.working !== undefined) {
-    console.log(
-      workings(
-        groups.map((g) => ({ heading: g.heading, figures: [...g.figures, ...(g.rows?.[0] ?? [])] })),
-        options.working,
-      ),
-    );
-    return;
-  }
-  if (options.json) {
-    printJson({
-      file,
-      stage: stage.name,
-      groups: groups.map((g) => ({
-        name: g.heading,
-        figures: figuresJson(g.figures),
-        ...(g.rows ? { rows: g.rows.map(figuresJson) } : {}),
-        remarks: g.remarks,
-      })),
-    });
-    return;
-  }
-  console.log(groups.map(groupText).join('\n\n'));
-}
-
-function groupText(g: Group): string {
-  const lines = [bold(g.heading)];
-  if (g.figures.length > 0)
-    lines.push(
-      table(
-        [
-          { head: 'figure', align: 'left' },
-          { head: 'value', align: 'right' },
-          { head: 'likely', align: 'left' },
-          { head: 'name', align: 'left' },
-        ],
-        g.figures.map((f) => [f.label, valueText(f), rangeText(f), dim(f.name)]),
-      ),
-    );
-  if (g.rows?.[0])
-    lines.push(
-      table(
-        g.rows[0].map((f) => ({ head: f.label, align: 'right' as const })),
-        g.rows.map((row) => row.map(valueText)),
-      ),
-    );
-  return [...lines, ...g.remarks.map((r) => wrap(`- ${r}`, 96, '  '))].join('\n');
+export async function stageCommand(stage: Stage, file: string, options: StageOptions): Promise<void> {
+  printGroups(await stage.groups(file, options.station, options), options, { file, stage: stage.name });
 }

@@ -1,8 +1,9 @@
 /** Drawings and plots: functions of data and options that return SVG text. */
 export type { Body } from './aerial/content.ts';
-export { type Cut, cutText } from './aerial/cutting-list.ts';
+export type { Cut } from './aerial/cutting-list.ts';
 export { aerialTitle, describedCuts, drawDescribedAerial } from './aerial/described.ts';
 export { type AerialDrawingOptions, drawAerial } from './aerial/draw-aerial.ts';
+export { lengthText } from './aerial/length-text.ts';
 export type { AxisOptions } from './plot/axis.ts';
 export { type CurveOptions, drawCurve } from './plot/draw-curve.ts';
 export { type Component, drawPattern, type PatternOptions } from './plot/draw-pattern.ts';

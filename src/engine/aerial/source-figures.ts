@@ -12,6 +12,9 @@ export interface SourceWorking {
   readonly effectiveLength: Working;
 }
 
+/** A component so far below the other is the rounding of sums that cancel. */
+const aboveRounding = (length: number, other: number): number => (length > 1e-10 * other ? length : 0);
+
 const decibels = (ratio: number): number | null => (ratio > 0 ? 10 * Math.log10(ratio) : null);
 
 /**
@@ -27,8 +30,9 @@ export function gainOf(effectiveLengthSquared: number, resistance: number, wavel
 /** Resistance, reactance, losses, effective length, gain and polarisation of a source, each with its working. */
 export function sourceFigures(prefix: string, method: string, at: AerialAt, frequency: number, working: SourceWorking): Figure[] {
   const wavelength = SPEED_OF_LIGHT / frequency;
-  const horizontal = C.abs(at.horizontal);
-  const vertical = C.abs(at.vertical);
+  const [h, v] = [C.abs(at.horizontal), C.abs(at.vertical)];
+  const horizontal = aboveRounding(h, v);
+  const vertical = aboveRounding(v, h);
   const square = horizontal * horizontal + vertical * vertical;
   const resistance = at.impedance.re;
   const loss = working.loss ? at.lossResistance : null;

@@ -24,6 +24,13 @@ const ROWS: readonly Row[] = [
   { boom: 2.2, reflector: 0.482, directors: [0.432, 0.415, 0.407, 0.398, 0.39, 0.39, 0.39, 0.39, 0.398, 0.407] },
   { boom: 4.2, reflector: 0.475, directors: [0.424, 0.424, 0.42, 0.407, 0.403, 0.398, 0.394, 0.39, 0.39, 0.39, 0.39, 0.39, 0.39] },
 ];
+/**
+ * Number of elements a boom usually carries: 3 on 0.4 wavelength, 5 on 0.8 and 12 on 2.2, as in the table; never more than 12.
+ *
+ * @param boom - reflector to last director [wavelengths]
+ */
+export const usualElements = (boom: number): number => Math.min(12, Math.max(2, 1 + Math.round(5 * boom)));
+
 /** Of the driven element: the table leaves it to the matching. */
 const DRIVEN = 0.46;
 

@@ -13,7 +13,10 @@ export interface Gain {
   readonly vertical: number | null;
 }
 
-const decibel = (power: number): number | null => (power > 0 ? 10 * Math.log10(power) : null);
+/** Below this a gain is only the rounding of sums that cancel. */
+const ROUNDING = 1e-20;
+
+const decibel = (power: number): number | null => (power > ROUNDING ? 10 * Math.log10(power) : null);
 
 /**
  * Far field of the aerial and its ground, by the current into the feed [m]: the effective length, to which the ground's reflection is added.
