@@ -18,3 +18,5 @@ export { programmeFigures } from './programme-figures.ts';
 export { SPEECH_BANDS, SPEECH_CREST, SPEECH_LEVELS } from './speech-spectrum.ts';
 export { AM_AUDIO_LIMIT, crestRoom, programmeSwing, speechBandSwing, toneSwing } from './swing.ts';
 export type * from './time/envelope-source.ts';
+export { type ModulatorOptions, modulator } from './time/modulator.ts';
+export { fullToneDrive, multitone, type Side, type Tone, toneAudio, twoTones } from './time/tone-audio.ts';

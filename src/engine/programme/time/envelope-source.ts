@@ -43,10 +43,8 @@ export interface ModulationMeter {
   readonly gain: number;
 }
 
-/** A station's envelope with the meter of its transmitter. */
+/** A station's envelope with the meter of its transmitter. Sample k stands at the time k/rate of the audio, in FM at (k + 1/2)/rate: the modulator reads ahead. */
 export interface ModulatedSource extends EnvelopeSource {
   readonly modulation: ProgrammeModulation;
-  /** the envelope is this much behind the audio [s]; the same at all frequencies */
-  readonly delay: number;
   meter(): ModulationMeter;
 }

@@ -1,0 +1,178 @@
+import { GivenError } from '../../given-error.ts';
+import {
+  integrate,
+  type Kernel,
+  lowPassKernel,
+  Resampler,
+  runPhasor,
+  type SampleSource,
+  TwelveTapInterpolator,
+} from '../../numeric/index.ts';
+import type { ProgrammeModulation } from '../modulation.ts';
+import { AUDIO_LIMIT, PILOT_SHARE, SUBCARRIER_FREQUENCY } from '../multiplex.ts';
+import { multiplexPower } from '../multiplex-power.ts';
+import { programmeSwing, toneSwing } from '../swing.ts';
+import { AUDIO_RATE, programmeAudio } from './audio-path.ts';
+import type { AudioSource, ModulatedSource, ModulationMeter, ProgrammeDrive } from './envelope-source.ts';
+import { LIMITER_BLOCK, Limiter, type LimiterReport } from './limiter.ts';
+import { Meter } from './modulation-meter.ts';
+import { MULTIPLEX_RATE, MultiplexSignal } from './multiplex-signal.ts';
+import { RiddenGain } from './ridden-gain.ts';
+
+export interface ModulatorOptions {
+  readonly drive: ProgrammeDrive;
+  /** pilot of a stereo station, share of full deviation; 0.09 unless given */
+  readonly pilotShare?: number;
+}
+
+/** Stop bands of the interpolations [dB]: to the multiplex rate, and to that of the envelope, whose kernel then spans eleven samples. */
+const MULTIPLEX_ATTENUATION = 90;
+const ENVELOPE_ATTENUATION = 80;
+const MULTIPLEX_TOP = SUBCARRIER_FREQUENCY + AUDIO_LIMIT;
+const LEAST_AUDIO_RATE = 4000;
+/** Envelope rates [Hz]. FM: the mean over an interval must fit beside the kernel; AM: twice the audio with its cut-off, and some room. */
+const LEAST_FM_RATE = 240_000;
+const LEAST_AM_RATE = 12_000;
+const GREATEST_RATE = 20_000_000;
+const RATE_STEP = 1000;
+const GREATEST_PILOT = 0.2;
+
+/**
+ * A station in time: audio in, complex envelope out.
+ *
+ * Band limit and pre-emphasis, gain, limiter, stereo multiplex at 192 kHz. FM: the frequency is interpolated to the envelope's rate (stop band 80 dB,
+ * from 139 kHz) as its mean over each interval of that rate, so that the phase is its integral, exactly: exp(j 2 pi integral of f dt); sample k stands
+ * at the time (k + 1/2)/rate. AM: 1 + m x(t); sample k stands at k/rate.
+ *
+ * @param rate - of the envelope [Hz], a multiple of 1 kHz; FM from 240 kHz, AM from 12 kHz
+ * @throws GivenError if a rate cannot be used, the pilot is outside 0 to 0.2, the gain is no number above zero, or the level is above 12 dB
+ * Source: Rec. ITU-R BS.450-3; BS.412-9; 47 CFR 73.322.
+ */
+export function modulator(audio: AudioSource, modulation: ProgrammeModulation, rate: number, options: ModulatorOptions): ModulatedSource {
+  check(audio, modulation, rate, options);
+  return new Station(audio, modulation, rate, options);
+}
+
+class Station implements ModulatedSource {
+  readonly rate: number;
+  readonly modulation: ProgrammeModulation;
+  readonly #fm: boolean;
+  readonly #swing: TwelveTapInterpolator;
+  readonly #limiter: Limiter;
+  readonly #meter = new Meter();
+  readonly #gain: { readonly gain: number };
+  #phase = 0;
+
+  constructor(audio: AudioSource, modulation: ProgrammeModulation, rate: number, options: ModulatorOptions) {
+    this.rate = rate;
+    this.modulation = modulation;
+    this.#fm = modulation.kind === 'fm';
+    const channels = modulation.kind === 'fm' && modulation.stereo ? 2 : 1;
+    const { driven, limited } = drive(programmeAudio(audio, modulation, channels), channels, modulation, options.drive);
+    this.#gain = driven;
+    const toMultiplex = lowPassKernel(AUDIO_LIMIT, AUDIO_RATE - AUDIO_LIMIT, MULTIPLEX_ATTENUATION);
+    const dense = new Resampler(driven, AUDIO_RATE, MULTIPLEX_RATE, toMultiplex, channels);
+    this.#limiter = new Limiter(dense, MULTIPLEX_RATE, channels, limited);
+    const multiplex = new MultiplexSignal(this.#limiter, modulation, options.pilotShare ?? PILOT_SHARE, this.#meter);
+    const toEnvelope = lowPassKernel(MULTIPLEX_TOP, MULTIPLEX_RATE - MULTIPLEX_TOP, ENVELOPE_ATTENUATION);
+    this.#swing = new TwelveTapInterpolator(multiplex, MULTIPLEX_RATE, rate, this.#fm ? meanOver(toEnvelope, 1 / rate) : toEnvelope);
+  }
+
+  next(re: Float64Array, im: Float64Array): void {
+    if (this.#fm) {
+      this.#swing.next(im);
+      this.#phase = runPhasor(this.#phase, re, im, 1 / this.rate);
+      return;
+    }
+    this.#swing.next(re);
+    for (let n = 0; n < re.length; n++) re[n] = 1 + re[n]!;
+    im.fill(0);
+  }
+
+  meter(): ModulationMeter {
+    const { modulation } = this;
+    const densest = this.#meter.densestRms;
+    return {
+      duration: this.#meter.duration,
+      peak: this.#meter.peak,
+      rms: this.#meter.rms,
+      multiplexPower: modulation.kind === 'fm' && densest > 0 ? multiplexPower(densest, modulation.deviation) : null,
+      leastLimiterGain: this.#limiter.leastGain,
+      limiting: this.#limiter.share,
+      gain: this.#gain.gain,
+    };
+  }
+}
+
+/** The gain ahead of the limiter, and who is to be told what the limiter did. */
+function drive(
+  audio: SampleSource,
+  channels: 1 | 2,
+  modulation: ProgrammeModulation,
+  given: ProgrammeDrive,
+): { readonly driven: SampleSource & { readonly gain: number }; readonly limited: LimiterReport | null } {
+  if (given.kind === 'fixed') return { driven: new FixedGain(audio, channels, given.gain), limited: null };
+  const ridden = new RiddenGain(audio, channels, (programmeSwing(modulation, given.level) / toneSwing(modulation)) ** 2);
+  return { driven: ridden, limited: (before, after) => ridden.limited(before, after, LIMITER_BLOCK / MULTIPLEX_RATE) };
+}
+
+class FixedGain implements SampleSource {
+  readonly gain: number;
+  readonly #source: SampleSource;
+  readonly #stereo: boolean;
+  constructor(source: SampleSource, channels: 1 | 2, gain: number) {
+    this.gain = gain;
+    this.#source = source;
+    this.#stereo = channels === 2;
+  }
+  next(first: Float64Array, second: Float64Array): void {
+    this.#source.next(first, second);
+    for (let n = 0; n < first.length; n++) first[n] = first[n]! * this.gain;
+    if (this.#stereo) for (let n = 0; n < second.length; n++) second[n] = second[n]! * this.gain;
+  }
+}
+
+/** Response whose output is the mean of the kernel's output over an interval about each time. */
+const meanOver = ({ before, after, at }: Kernel, interval: number): Kernel => ({
+  before: before + interval / 2,
+  after: after + interval / 2,
+  at(t) {
+    const from = Math.max(-before, t - interval / 2);
+    const to = Math.min(after, t + interval / 2);
+    // eight points are exact to rounding: the kernel swings once in the length of two multiplex samples
+    return to > from ? integrate(at, from, to, 8) / interval : 0;
+  },
+});
+
+function check(audio: AudioSource, modulation: ProgrammeModulation, rate: number, options: ModulatorOptions): void {
+  const least = modulation.kind === 'fm' ? LEAST_FM_RATE : LEAST_AM_RATE;
+  if (!(rate >= least && rate <= GREATEST_RATE && rate % RATE_STEP === 0))
+    throw new GivenError(
+      'programme.rate',
+      `${rate} Hz`,
+      `the envelope of ${modulation.kind.toUpperCase()} has ${least / 1e3} to ${GREATEST_RATE / 1e3} thousand samples a second, a whole number of thousands`,
+      'Round it up.',
+    );
+  if (!(Number.isInteger(audio.rate) && audio.rate >= LEAST_AUDIO_RATE))
+    throw new GivenError(
+      'programme.audio.rate',
+      `${audio.rate} Hz`,
+      `audio has a whole number of samples a second, ${LEAST_AUDIO_RATE} or more`,
+      'Convert the recording to 48000 Hz.',
+    );
+  const pilot = options.pilotShare ?? PILOT_SHARE;
+  if (!(pilot >= 0 && pilot <= GREATEST_PILOT))
+    throw new GivenError(
+      'programme.pilotShare',
+      `${pilot}`,
+      `a pilot has 0 to ${GREATEST_PILOT} of full deviation`,
+      'The standard has 0.08 to 0.1.',
+    );
+  if (options.drive.kind === 'fixed' && !(options.drive.gain > 0 && Number.isFinite(options.drive.gain)))
+    throw new GivenError(
+      'programme.drive.gain',
+      `${options.drive.gain}`,
+      'a gain is a number above zero',
+      'Give 1 for full scale at full modulation.',
+    );
+}

@@ -1,0 +1,191 @@
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import {
+  fourierTransform,
+  type Kernel,
+  lowPassKernel,
+  MersenneTwister,
+  Resampler,
+  runPhasor,
+  type SampleSource,
+  TwelveTapInterpolator,
+} from '#engine';
+
+// numpy and scipy: tests/reference/signal/make.py
+const values = JSON.parse(readFileSync(new URL('../../reference/signal/values.json', import.meta.url), 'utf8')) as {
+  fft: { size: number; re: number[]; im: number[]; bins: number[]; fftRe: number[]; fftIm: number[] }[];
+  lowPass: { rate: number; pass: number; stop: number; attenuation: number; taps: number[]; ripple: number; greatestInStopBand: number }[];
+  resample: { from: number; to: number; pass: number; stop: number; attenuation: number; input: number[]; output: number[] }[];
+  twister: { seed: number; first: number[]; last: number[] }[];
+};
+
+/** Samples once given, then silence; the second channel the first turned over. */
+const once = (x: ArrayLike<number>): SampleSource => {
+  let at = 0;
+  return {
+    next(first, second) {
+      for (let n = 0; n < first.length; n++, at++) {
+        first[n] = at < x.length ? x[at]! : 0;
+        second[n] = -first[n]!;
+      }
+    },
+  };
+};
+
+test('rival: transforms of any size against numpy, forward and back, to 1e-14 of the greatest', () => {
+  for (const { size, re, im, bins, fftRe, fftIm } of values.fft) {
+    const a = Float64Array.from(re);
+    const b = Float64Array.from(im);
+    const { forward, inverse } = fourierTransform(size);
+    forward(a, b);
+    const top = Math.max(...a.map((x, k) => Math.hypot(x, b[k]!)));
+    bins.forEach((k, i) => {
+      expect(Math.abs(a[k]! - fftRe[i]!) / top, `${size}, bin ${k}`).toBeLessThan(1e-14);
+      expect(Math.abs(b[k]! - fftIm[i]!) / top, `${size}, bin ${k}`).toBeLessThan(1e-14);
+    });
+    inverse(a, b);
+    re.forEach((x, k) => void expect(Math.abs(a[k]! - x)).toBeLessThan(2e-14));
+    im.forEach((x, k) => void expect(Math.abs(b[k]! - x)).toBeLessThan(2e-14));
+  }
+});
+
+test('rival: the low-pass kernel sampled is the Kaiser-windowed filter of scipy, to 1e-13 of its middle; stop band and ripple as asked', () => {
+  for (const { rate, pass, stop, attenuation, taps, ripple, greatestInStopBand } of values.lowPass) {
+    const kernel = lowPassKernel(pass, stop, attenuation);
+    const half = (taps.length - 1) / 2;
+    expect(kernel.before * rate).toBeCloseTo(half, 9);
+    // the outermost taps stand on the edge, where rounding decides
+    taps
+      .slice(1, -1)
+      .forEach(
+        (h, i) => void expect(Math.abs(kernel.at((i + 1 - half) / rate) / rate - h) / taps[half]!, `tap ${i + 1}`).toBeLessThan(1e-13),
+      );
+    // the order estimate is good to a decibel
+    expect(20 * Math.log10(greatestInStopBand)).toBeLessThan(-attenuation + 1);
+    expect(20 * Math.log10(ripple)).toBeLessThan(-attenuation + 1);
+  }
+});
+test('limit: the slope of the kernel is its derivative', () => {
+  const kernel = lowPassKernel(15e3, 19e3, 85);
+  const d = 1e-9;
+  for (let k = -60; k <= 60; k++) {
+    const t = (k / 61) * kernel.after;
+    expect((kernel.at(t + d) - kernel.at(t - d)) / (2 * d) / 1e9, `${t} s`).toBeCloseTo(kernel.slope(t) / 1e9, 5);
+  }
+});
+
+test('rival: other rates against upfirdn of scipy with the same filter, to 1e-12', () => {
+  for (const { from, to, pass, stop, attenuation, input, output } of values.resample) {
+    const resampler = new Resampler(once(input), from, to, lowPassKernel(pass, stop, attenuation), 2);
+    const first = new Float64Array(output.length);
+    const second = new Float64Array(output.length);
+    resampler.next(first, second);
+    output.forEach((y, k) => void expect(Math.abs(first[k]! - y), `${from} to ${to}, sample ${k}`).toBeLessThan(1e-12));
+    expect(second).toEqual(first.map((y) => -y));
+    if (lowPassKernel(pass, stop, attenuation).after * from > 6) continue;
+    const out = new Float64Array(output.length);
+    new TwelveTapInterpolator(once(input), from, to, lowPassKernel(pass, stop, attenuation)).next(out);
+    output.forEach((y, k) => void expect(Math.abs(out[k]! - y), `twelve taps, sample ${k}`).toBeLessThan(1e-12));
+  }
+  expect(values.resample.some((r) => lowPassKernel(r.pass, r.stop, r.attenuation).after * r.from <= 6)).toBe(true);
+});
+
+test('limit: a sine of a passed frequency comes out as the same sine, whatever the rates', () => {
+  for (const [from, to] of [
+    [8000, 48000],
+    [11025, 48000],
+    [22050, 48000],
+    [44100, 48000],
+    [44056, 48000],
+    [47999, 48000],
+    [96000, 48000],
+    [192000, 48000],
+    [352799, 48000],
+  ] as const) {
+    const pass = Math.min(15e3, 0.46 * from);
+    const kernel = lowPassKernel(pass, Math.min(19e3, from - pass), 85);
+    const frequency = 0.95 * pass;
+    const sine = Float64Array.from({ length: from / 4 }, (_, n) => Math.sin((2 * Math.PI * frequency * n) / from));
+    const out = new Float64Array(0.2 * to);
+    new Resampler(once(sine), from, to, kernel, 1).next(out, out.slice());
+    let worst = 0;
+    for (let m = 0.1 * to; m < out.length; m++) worst = Math.max(worst, Math.abs(out[m]! - Math.sin((2 * Math.PI * frequency * m) / to)));
+    // ripple of the pass band and images, both 5.6e-5
+    expect(worst, `${from} to ${to}`).toBeLessThan(1.5e-4);
+  }
+});
+test('limit: rates without a common factor lose nothing by the interpolated table: within 2e-5 of sums over the kernel itself', () => {
+  const from = 44057;
+  const kernel = lowPassKernel(15e3, 19e3, 85);
+  const noise = new MersenneTwister(3);
+  const x = Float64Array.from({ length: 400 }, () => 2 * noise.uniform() - 1);
+  const out = new Float64Array(300);
+  new Resampler(once(x), from, 48000, kernel, 1).next(out, out.slice());
+  out.forEach((y, m) => {
+    const sum = x.reduce((s, v, n) => s + (v * kernel.at(m / 48000 - n / from)) / from, 0);
+    expect(Math.abs(y - sum)).toBeLessThan(2e-5);
+  });
+});
+
+test('limit: blocks of any size give the same samples to the bit', () => {
+  const noise = new MersenneTwister(7);
+  const x = Float64Array.from({ length: 5000 }, () => 2 * noise.uniform() - 1);
+  const kernel = (from: number): Kernel => lowPassKernel(0.2 * from, 0.8 * from, 70);
+  for (const [from, to] of [
+    [48000, 44100],
+    [44057, 48000],
+    [8000, 192000],
+    [192000, 12000],
+  ] as const) {
+    const whole = new Float64Array(2000);
+    const pieces = new Float64Array(2000);
+    new Resampler(once(x), from, to, kernel(from), 1).next(whole, whole.slice());
+    const r = new Resampler(once(x), from, to, kernel(from), 1);
+    const whole12 = new Float64Array(2000);
+    const pieces12 = new Float64Array(2000);
+    new TwelveTapInterpolator(once(x), from, to, kernel(from)).next(whole12);
+    const r12 = new TwelveTapInterpolator(once(x), from, to, kernel(from));
+    for (let at = 0, size = 0; at < 2000; at += size, size = ((size * 7) % 97) + 1) {
+      r.next(pieces.subarray(at, at + size), new Float64Array(size));
+      r12.next(pieces12.subarray(at, at + size));
+    }
+    expect(pieces, `${from} to ${to}`).toEqual(whole);
+    expect(pieces12, `${from} to ${to}`).toEqual(whole12);
+  }
+});
+
+test('rival: random numbers of numpy, also past the first twist', () => {
+  for (const { seed, first, last } of values.twister) {
+    const twister = new MersenneTwister(seed);
+    const all = Array.from({ length: 2000 }, () => twister.uniform());
+    expect(all.slice(0, 5)).toEqual(first);
+    expect(all.slice(-5)).toEqual(last);
+  }
+});
+
+test('limit: the phasor is the exponential to 1e-11, and its phase the sum of steps in whole numbers over two million samples', () => {
+  const count = 2000;
+  const rate = 1.5e6;
+  const re = new Float64Array(count);
+  const im = new Float64Array(count);
+  const noise = new MersenneTwister(11);
+  // steps as whole multiples of 2^-50 turns add up exactly in 64-bit integers
+  const UNIT = 2n ** 50n;
+  let exact = 0n;
+  let phase = 0;
+  let worst = 0;
+  for (let block = 0; block < 1000; block++) {
+    const steps = Float64Array.from({ length: count }, () => Math.round((noise.uniform() - 0.47) * 0.1 * 2 ** 50));
+    im.set(steps.map((s) => (s / 2 ** 50) * rate));
+    phase = runPhasor(phase, re, im, 1 / rate);
+    for (const s of steps) exact += BigInt(s);
+    const turns = Number(exact % UNIT) / 2 ** 50;
+    expect(Math.abs(phase - turns - Math.round(phase - turns))).toBeLessThan(1e-12);
+    worst = Math.max(
+      worst,
+      Math.abs(re[count - 1]! - Math.cos(2 * Math.PI * turns)),
+      Math.abs(im[count - 1]! - Math.sin(2 * Math.PI * turns)),
+    );
+  }
+  expect(worst).toBeLessThan(1e-11);
+});
