@@ -5,6 +5,7 @@ export { bicubic, bicubicThrough, cubicThrough } from './bicubic.ts';
 export type { Complex } from './complex.ts';
 export * as C from './complex.ts';
 export { amplitudeRatio, FLOOR, powerRatio } from './decibels.ts';
+export { Doubler } from './doubler.ts';
 export { eigenvalues } from './eigenvalues.ts';
 export { ellipticE, ellipticHalfDifference, ellipticK, ellipticKE } from './elliptic.ts';
 export { erfc, faddeeva } from './faddeeva.ts';

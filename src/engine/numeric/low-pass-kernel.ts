@@ -20,7 +20,7 @@ export interface LowPassKernel extends Kernel {
  * h(t) = 2 fc sinc(2 fc t) I0(b sqrt(1 - (t/T)^2))/I0(b), fc = (pass + stop)/2, 2 T = (A - 7.95)/(14.36 (stop - pass)), b = 0.1102 (A - 8.7).
  *
  * @param pass, stop - edges [Hz]
- * @param attenuation - A, of the stop band [dB], 50 or more; the pass band ripples by 10^(-A/20)
+ * @param attenuation - A, of the stop band [dB], 50 or more, met within 2 dB; the pass band ripples by 10^(-A/20)
  * Source: J. F. Kaiser, Proc. IEEE Int. Symp. Circuits and Systems 1974, 20; A. V. Oppenheim, R. W. Schafer, Discrete-Time Signal
  * Processing, 3rd ed. (2010), eqs. 7.59, 7.75 and 7.76.
  */

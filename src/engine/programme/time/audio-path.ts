@@ -7,7 +7,7 @@ import type { AudioSource } from './envelope-source.ts';
 /** Rate of audio inside a transmitter [Hz]. */
 export const AUDIO_RATE = 48_000;
 /** AM is cut off from here up [Hz]. */
-const AM_STOP = 5500;
+export const AM_STOP = 5500;
 /** Stop bands [dB]; in FM pre-emphasis lifts what is left there by 17 to 24 dB. */
 const FM_ATTENUATION = 85;
 const AM_ATTENUATION = 70;

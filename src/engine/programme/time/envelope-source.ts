@@ -8,7 +8,8 @@ export interface AudioSource {
 }
 
 /**
- * A station's signal as complex envelope about its own carrier, unit amplitude at rest, sample by sample at `rate` [Hz].
+ * A station's signal as complex envelope about its own carrier (or about another frequency, where its maker was given an offset), unit amplitude at
+ * rest, sample by sample at `rate` [Hz].
  *
  * State is kept between calls; block size never changes the result, to the bit.
  */

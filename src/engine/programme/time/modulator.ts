@@ -1,9 +1,9 @@
 import { GivenError } from '../../given-error.ts';
 import {
+  Doubler,
   integrate,
   type Kernel,
   lowPassKernel,
-  Resampler,
   runPhasor,
   type SampleSource,
   TwelveTapInterpolator,
@@ -12,17 +12,20 @@ import type { ProgrammeModulation } from '../modulation.ts';
 import { AUDIO_LIMIT, PILOT_SHARE, SUBCARRIER_FREQUENCY } from '../multiplex.ts';
 import { multiplexPower } from '../multiplex-power.ts';
 import { programmeSwing, toneSwing } from '../swing.ts';
-import { AUDIO_RATE, programmeAudio } from './audio-path.ts';
+import { AM_STOP, AUDIO_RATE, programmeAudio } from './audio-path.ts';
 import type { AudioSource, ModulatedSource, ModulationMeter, ProgrammeDrive } from './envelope-source.ts';
 import { LIMITER_BLOCK, Limiter, type LimiterReport } from './limiter.ts';
 import { Meter } from './modulation-meter.ts';
 import { MULTIPLEX_RATE, MultiplexSignal } from './multiplex-signal.ts';
 import { RiddenGain } from './ridden-gain.ts';
+import { Rotation } from './rotation.ts';
 
 export interface ModulatorOptions {
   readonly drive: ProgrammeDrive;
   /** pilot of a stereo station, share of full deviation; 0.09 unless given */
   readonly pilotShare?: number;
+  /** the carrier above the frequency that the envelope is about [Hz]; 0, its own, unless given */
+  readonly offset?: number;
 }
 
 /** Stop bands of the interpolations [dB]: to the multiplex rate, and to that of the envelope, whose kernel then spans eleven samples. */
@@ -45,7 +48,7 @@ const GREATEST_PILOT = 0.2;
  * at the time (k + 1/2)/rate. AM: 1 + m x(t); sample k stands at k/rate.
  *
  * @param rate - of the envelope [Hz], a multiple of 1 kHz; FM from 240 kHz, AM from 12 kHz
- * @throws GivenError if a rate cannot be used, the pilot is outside 0 to 0.2, the gain is no number above zero, or the level is above 12 dB
+ * @throws GivenError if a rate cannot be used, the offset takes the station out of the envelope's band, the pilot is outside 0 to 0.2, the gain is no number above zero, or the level is above 12 dB
  * Source: Rec. ITU-R BS.450-3; BS.412-9; 47 CFR 73.322.
  */
 export function modulator(audio: AudioSource, modulation: ProgrammeModulation, rate: number, options: ModulatorOptions): ModulatedSource {
@@ -56,37 +59,45 @@ export function modulator(audio: AudioSource, modulation: ProgrammeModulation, r
 class Station implements ModulatedSource {
   readonly rate: number;
   readonly modulation: ProgrammeModulation;
-  readonly #fm: boolean;
   readonly #swing: TwelveTapInterpolator;
   readonly #limiter: Limiter;
   readonly #meter = new Meter();
   readonly #gain: { readonly gain: number };
+  readonly #offset: number;
+  /** AM only: FM takes the offset into its phase */
+  readonly #rotation: Rotation | null;
   #phase = 0;
 
   constructor(audio: AudioSource, modulation: ProgrammeModulation, rate: number, options: ModulatorOptions) {
     this.rate = rate;
     this.modulation = modulation;
-    this.#fm = modulation.kind === 'fm';
+    this.#offset = options.offset ?? 0;
+    this.#rotation = modulation.kind === 'am' ? new Rotation(this.#offset, rate) : null;
     const channels = modulation.kind === 'fm' && modulation.stereo ? 2 : 1;
     const { driven, limited } = drive(programmeAudio(audio, modulation, channels), channels, modulation, options.drive);
     this.#gain = driven;
-    const toMultiplex = lowPassKernel(AUDIO_LIMIT, AUDIO_RATE - AUDIO_LIMIT, MULTIPLEX_ATTENUATION);
-    const dense = new Resampler(driven, AUDIO_RATE, MULTIPLEX_RATE, toMultiplex, channels);
+    const doubled = new Doubler(driven, AUDIO_RATE, AUDIO_LIMIT, MULTIPLEX_ATTENUATION, channels);
+    const dense = new Doubler(doubled, 2 * AUDIO_RATE, AUDIO_RATE - AUDIO_LIMIT, MULTIPLEX_ATTENUATION, channels);
     this.#limiter = new Limiter(dense, MULTIPLEX_RATE, channels, limited);
     const multiplex = new MultiplexSignal(this.#limiter, modulation, options.pilotShare ?? PILOT_SHARE, this.#meter);
     const toEnvelope = lowPassKernel(MULTIPLEX_TOP, MULTIPLEX_RATE - MULTIPLEX_TOP, ENVELOPE_ATTENUATION);
-    this.#swing = new TwelveTapInterpolator(multiplex, MULTIPLEX_RATE, rate, this.#fm ? meanOver(toEnvelope, 1 / rate) : toEnvelope);
+    this.#swing = new TwelveTapInterpolator(
+      multiplex,
+      MULTIPLEX_RATE,
+      rate,
+      modulation.kind === 'fm' ? meanOver(toEnvelope, 1 / rate) : toEnvelope,
+    );
   }
 
   next(re: Float64Array, im: Float64Array): void {
-    if (this.#fm) {
+    if (this.#rotation === null) {
       this.#swing.next(im);
-      this.#phase = runPhasor(this.#phase, re, im, 1 / this.rate);
+      this.#phase = runPhasor(this.#phase, re, im, 1 / this.rate, this.#offset);
       return;
     }
     this.#swing.next(re);
     for (let n = 0; n < re.length; n++) re[n] = 1 + re[n]!;
-    im.fill(0);
+    this.#rotation.turn(re, im);
   }
 
   meter(): ModulationMeter {
@@ -152,6 +163,15 @@ function check(audio: AudioSource, modulation: ProgrammeModulation, rate: number
       `${rate} Hz`,
       `the envelope of ${modulation.kind.toUpperCase()} has ${least / 1e3} to ${GREATEST_RATE / 1e3} thousand samples a second, a whole number of thousands`,
       'Round it up.',
+    );
+  const reach = modulation.kind === 'fm' ? modulation.deviation + MULTIPLEX_TOP : AM_STOP;
+  const offset = options.offset ?? 0;
+  if (!(Math.abs(offset) + reach <= rate / 2))
+    throw new GivenError(
+      'programme.offset',
+      `${offset} Hz`,
+      `with ${reach / 1e3} kHz of the station on either side it goes beyond half of ${rate / 1e3} thousand samples a second`,
+      'Raise the rate of the envelope, or leave this station out.',
     );
   if (!(Number.isInteger(audio.rate) && audio.rate >= LEAST_AUDIO_RATE))
     throw new GivenError(
