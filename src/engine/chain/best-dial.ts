@@ -17,14 +17,17 @@ export interface FlankPoint {
 
 export interface BestDial {
   readonly resonance: Resonance;
-  /** loudest first; one or two, since a flank may lie beyond the end of the dial; one for AM, which sits on the top */
+  /** loudest first; one or two, since a flank may lie beyond the end of the dial; one for AM, which sits on or beside the top */
   readonly points: readonly FlankPoint[];
 }
 
-/** Farthest detuning tried, in half bandwidths: a strong station damps the tank to several times its width at rest. */
-const FARTHEST = 8;
+/** Detuning up to which a flank is always looked over, in half bandwidths at rest; a strong station damps the tank, and the search goes on while it pays. */
+const FAR = 8;
+const FARTHEST = 500;
+/** Detuning either side of resonance within which AM is loudest: a reactive source moves the top a little. */
+const BESIDE_TOP = 1;
 
-/** Where to leave the dial for a station: on either flank for FM, on top for AM. */
+/** Where to leave the dial for a station to be loudest with the rated tone: on either flank for FM, on top for AM. */
 export function bestDial(reception: Reception, index: number): BestDial | OutOfReach {
   const signal = reception.signals[index]!;
   const r = resonance(reception.receiver, signal);
@@ -40,7 +43,8 @@ export function bestDial(reception: Reception, index: number): BestDial | OutOfR
     return tuned.tone(tuned.ratedSwing).earpiece[1]!;
   };
   if (modulation.kind === 'am') {
-    return { resonance: r, points: [{ side: 'above', angle: r.angle, x: 0, audio: audioAt(0) }] };
+    const x = goldenMaximum(audioAt, -BESIDE_TOP, BESIDE_TOP, 0.01);
+    return { resonance: r, points: [{ side: x < 0 ? 'below' : 'above', angle: clamp(angleAt(x), end), x, audio: audioAt(x) }] };
   }
   const points: FlankPoint[] = [];
   for (const sign of [1, -1]) {
@@ -54,10 +58,10 @@ export function bestDial(reception: Reception, index: number): BestDial | OutOfR
 
 /** Detuning of the greatest audio on one flank: a coarse look in equal ratios, then golden section about the best. */
 function flank(audioAt: (x: number) => number): number {
-  const ratio = 1.8;
+  const ratio = 1.5;
   let best = 0.1;
   let top = -1;
-  for (let x = 0.1; x <= FARTHEST; x *= ratio) {
+  for (let x = 0.1; x <= FAR || (best === x / ratio && x <= FARTHEST); x *= ratio) {
     const a = audioAt(x);
     if (a > top) {
       top = a;

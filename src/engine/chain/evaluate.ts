@@ -1,7 +1,7 @@
 import { BANDS, type Hearing, hear, type SoundAtEar } from '../ear/index.ts';
 import { amplitudeRatio, C, FLOOR, powerRatio } from '../numeric/index.ts';
 import { programmeSwing, speechBandSwing, toneSwing } from '../programme/index.ts';
-import { type Balance, harmonicBalance } from './harmonic-balance.ts';
+import { type Balance, harmonicBalance, outputAtRest } from './harmonic-balance.ts';
 import { leaks } from './leaks.ts';
 import type { Leak, RestPoint, ToneLevels } from './levels.ts';
 import { type Modulated, modulated } from './modulated.ts';
@@ -18,7 +18,7 @@ export interface Evaluation {
   readonly rated: ToneLevels;
   /** the test tone with the power of programme */
   readonly average: ToneLevels;
-  /** signal, noise and distortion over noise and distortion, of the rated tone at the earpiece [dB] */
+  /** signal, noise and distortion over noise and distortion, of the rated tone at the earpiece, neighbours and their whistles counted as noise [dB] */
   readonly sinad: number;
   /** rms earpiece voltage of speech-shaped programme, all bands [V] */
   readonly programmeVoltage: number;
@@ -45,8 +45,12 @@ export class Tuned {
     const { station } = signal.received;
     this.receiver = receiver;
     const rf = radioHalf(receiver, signal, angle, station.frequency);
-    this.carrier = modulated(rf, station.frequency, signal.emf, station.modulation);
-    this.point = new OperatingPoint(receiver.detector.law);
+    const point = new OperatingPoint(receiver.detector.law);
+    this.point = point;
+    this.carrier = modulated(rf, station.frequency, signal.emf, station.modulation, (drive, zRe, zIm) => {
+      outputAtRest(point, [drive, zRe, zIm], receiver.audio.harmonics[0]!.load.re);
+      return point.amplitude > 0 ? point.fundamental / point.amplitude : 1 / receiver.detector.zeroBiasResistance;
+    });
     this.ratedSwing = toneSwing(station.modulation);
   }
 
@@ -92,26 +96,25 @@ export function evaluate(reception: Reception, index: number, angle: number, wit
   const rest = tuned.rest(average.meanOutput);
 
   const bandSwing = speechBandSwing(station.modulation, listener.programme.level);
+  const around = withNeighbours
+    ? leaks(reception, index, angle, rest, tuned.carrier, (k) =>
+        programmeSwing(signals[k]!.received.station.modulation, listener.programme.level),
+      )
+    : [];
+  const hush = around.reduce((product, l) => product * 10 ** (l.hush / 20), 1);
   const voltage = new Float64Array(BANDS.length);
   const transfer = new Float64Array(BANDS.length);
   let programme2 = 0;
   audio.bands.forEach((p, b) => {
     const divider = C.add({ re: 1, im: 0 }, C.scale(p.load, rest.outputConductance));
     transfer[b] = C.abs(p.transfer) / C.abs(divider);
-    voltage[b] = Math.abs(rest.sensitivity) * bandSwing[b]! * tuned.carrier.sideband(p.frequency) * transfer[b]!;
+    voltage[b] = hush * Math.abs(rest.sensitivity) * bandSwing[b]! * tuned.carrier.sideband(p.frequency) * transfer[b]!;
     programme2 += voltage[b]! ** 2;
   });
 
-  const around = withNeighbours
-    ? leaks(reception, index, angle, rest, tuned.point, tuned.carrier.relativeSlope() * swing, (k) =>
-        programmeSwing(signals[k]!.received.station.modulation, listener.programme.level),
-      )
-    : [];
-  tuned.point.solve(tuned.carrier.amplitude, tuned.carrier.zRe, tuned.carrier.zIm, rest.output, rest.amplitude);
-  const resistance = signal.impedance?.(station.frequency).re ?? 0;
   const noise = bandNoise(audio, rest, {
-    radiationResistance: Math.max(0, resistance - signal.lossResistance),
-    lossResistance: signal.lossResistance,
+    portResistance: tuned.carrier.zRe,
+    radiationResistance: signal.radiationResistance,
     noiseFigure: signal.received.noiseFigure,
     gain: signal.emf > 0 ? rest.drive / (Math.SQRT2 * signal.emf) : 0,
     byDrive: tuned.point.byDrive,
@@ -122,20 +125,20 @@ export function evaluate(reception: Reception, index: number, angle: number, wit
   const distortion2 = 4 * average.secondHarmonic ** 2 + 24 * average.thirdHarmonic ** 2;
   const programme = new Float64Array(BANDS.length);
   const disturbance = new Float64Array(BANDS.length);
+  const whistles = whistles2(around, transfer);
   let noise2 = 0;
-  BANDS.forEach((f, b) => {
+  let whistle2 = 0;
+  for (let b = 0; b < BANDS.length; b++) {
     const s = audio.bands[b]!.sensitivity;
     programme[b] = level(voltage[b]!, s);
-    disturbance[b] = level(
-      Math.sqrt((distortion2 + neighbour2) * voltage[b]! ** 2 + whistle2(around, f, rest, transfer[b]!, tuned) + noise[b]! ** 2),
-      s,
-    );
+    disturbance[b] = level(Math.sqrt((distortion2 + neighbour2) * voltage[b]! ** 2 + whistles[b]! + noise[b]! ** 2), s);
     noise2 += noise[b]! ** 2;
-  });
+    whistle2 += whistles[b]!;
+  }
   const sound: SoundAtEar = { programme, disturbance, attenuation: audio.attenuation, threshold: audio.threshold, ears: phones.ears };
   const hearing = hear(listener.ear, sound);
-  const signal2 = rated.earpiece[1]! ** 2;
-  const unwanted2 = harmonics2(rated) + noise2 + neighbour2 * programme2;
+  const signal2 = (hush * rated.earpiece[1]!) ** 2;
+  const unwanted2 = hush ** 2 * harmonics2(rated) + noise2 + whistle2 + neighbour2 * programme2;
   return {
     angle,
     rest,
@@ -178,15 +181,16 @@ function toneLevels(balance: Balance, receiver: Receiver, swing: number): ToneLe
   };
 }
 
-/** Audible beats of neighbouring carriers that fall in the band about f, as earpiece voltage squared [V^2]. */
-function whistle2(around: readonly Leak[], f: number, rest: RestPoint, transfer: number, tuned: Tuned): number {
-  let sum = 0;
-  for (const l of around) {
-    if (l.whistle === null || Math.abs(Math.log2(l.whistle / f)) > 1 / 6) continue;
-    const amplitude = rest.amplitude * Math.min(1, 10 ** (l.radio / 20));
-    sum += (tuned.point.byDrive * (rest.drive / (rest.amplitude || 1)) * amplitude * transfer) ** 2 / 2;
+/** Audible beats of neighbouring carriers by band, as earpiece voltage squared [V^2]; beats outside the bands of speech are not counted. */
+function whistles2(around: readonly Leak[], transfer: Float64Array): Float64Array {
+  const out = new Float64Array(BANDS.length);
+  for (const { whistle, whistleCurrent } of around) {
+    if (whistle === null) continue;
+    const apart = BANDS.map((f) => Math.abs(Math.log2(whistle / f)));
+    const b = apart.indexOf(Math.min(...apart));
+    if (apart[b]! < 1 / 5) out[b] = out[b]! + (whistleCurrent * transfer[b]!) ** 2 / 2;
   }
-  return sum;
+  return out;
 }
 
 function harmonics2(t: ToneLevels): number {

@@ -44,7 +44,7 @@ export function harmonicBalance(law: DescribingFunction, drive: DetectorDrive, l
   const point = new OperatingPoint(law);
   const kernel = impulseResponse(load, n);
   const mean = meanDrive(drive);
-  const start = unmodulated(point, mean, load[0]!.re);
+  const start = outputAtRest(point, mean, load[0]!.re);
   const v = new Float64Array(n).fill(start);
   const work = workspace(n);
   let done = newton(point, drive, kernel, v, work);
@@ -64,17 +64,21 @@ export function harmonicBalance(law: DescribingFunction, drive: DetectorDrive, l
   };
 }
 
-/** Output voltage at rest [V]: v = R i(v), found inside a bracket that a falling i(v) guarantees. */
-function unmodulated(point: OperatingPoint, mean: readonly [number, number, number], resistance: number): number {
+/**
+ * Output voltage at rest [V]: v = R i(v), found inside a bracket that a falling i(v) guarantees. The point is left at rest.
+ *
+ * @param source - open-circuit amplitude [V peak] and impedance [ohm] at the detector's port
+ */
+export function outputAtRest(point: OperatingPoint, source: readonly [number, number, number], resistance: number): number {
   const excess = (v: number): number => {
-    point.solve(mean[0], mean[1], mean[2], v, mean[0]);
+    point.solve(source[0], source[1], source[2], v, source[0]);
     return v - resistance * point.current;
   };
   const e0 = excess(0);
   if (e0 === 0) return 0;
   const sign = e0 < 0 ? 1 : -1;
   let low = 0;
-  let high = Math.min(mean[0], Math.abs(e0)) || Math.abs(e0);
+  let high = Math.min(source[0], Math.abs(e0)) || Math.abs(e0);
   for (let widen = 0; widen < 60 && sign * excess(sign * high) < 0; widen++) {
     low = high;
     high *= 2;
@@ -174,7 +178,11 @@ function newton(
       if (worst < before) break;
       share /= 2;
       // rounding sets the floor: when no step helps any more and the error is already tiny, that is the answer
-      if (share < 1e-4) return { ok: before <= 1e-8 * size, residual: before / size };
+      if (share < 1e-4) {
+        v.set(from);
+        errorOf(point, drive, kernel, v, w);
+        return { ok: before <= 1e-8 * size, residual: before / size };
+      }
     }
   }
   return { ok: false, residual: worst };

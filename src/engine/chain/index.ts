@@ -1,9 +1,10 @@
 export { type BestDial, bestDial, type FlankPoint } from './best-dial.ts';
 export type * from './description.ts';
 export { type Evaluation, evaluate, Tuned } from './evaluate.ts';
-export { type Balance, type DetectorDrive, harmonicBalance } from './harmonic-balance.ts';
+export { type Balance, type DetectorDrive, harmonicBalance, outputAtRest } from './harmonic-balance.ts';
 export { ladder, type Rung } from './ladder.ts';
 export type * from './levels.ts';
+export { type ListeningPoint, listeningPoint } from './listening-point.ts';
 export { type Modulated, modulated } from './modulated.ts';
 export { OperatingPoint } from './operating-point.ts';
 export { type PowerBudget, powerBudget } from './power-budget.ts';
@@ -14,4 +15,5 @@ export { type Sharpness, sharpness } from './sharpness.ts';
 export type { Signal } from './signal.ts';
 export { chainFigures } from './stage-figures.ts';
 export { type OutOfReach, type Resonance, resonance } from './tuning.ts';
+export { TwoCarriers } from './two-carriers.ts';
 export { type Limit, type Outcome, outcomeOf, type Verdict, verdict } from './verdict.ts';

@@ -1,6 +1,7 @@
 import { type Figure, term } from '../figure.ts';
-import { C, powerRatio } from '../numeric/index.ts';
+import { amplitudeRatio, C, powerRatio } from '../numeric/index.ts';
 import type { Evaluation } from './evaluate.ts';
+import type { RestPoint } from './levels.ts';
 import type { PowerBudget } from './power-budget.ts';
 import type { Receiver } from './receiver.ts';
 import type { Signal } from './signal.ts';
@@ -24,7 +25,7 @@ export function ladder(receiver: Receiver, signal: Signal, e: Evaluation, budget
   const shortCircuit = Math.abs(rest.sensitivity) * rms;
   const audioAvailable = rest.outputConductance > 0 ? shortCircuit ** 2 / (4 * rest.outputConductance) : 0;
   const swingUnit = received.station.modulation.kind === 'fm' ? 'Hz' : '1';
-  const resistance = signal.impedance?.(received.station.frequency).re ?? receiver.tank.coilResistance(received.station.frequency);
+  const resistance = budget.sourceResistance;
   const bestBand = Math.max(...hearing.headroom);
   const rungs: Rung[] = [
     {
@@ -66,7 +67,7 @@ export function ladder(receiver: Receiver, signal: Signal, e: Evaluation, budget
     },
     {
       stage: 'aerial',
-      cost: null,
+      cost: resistance > 0 ? powerRatio(resistance, signal.radiationResistance) : null,
       figure: {
         name: 'ladder.available',
         label: 'power the aerial could hand over',
@@ -75,7 +76,11 @@ export function ladder(receiver: Receiver, signal: Signal, e: Evaluation, budget
         method: 'conjugate match',
         working: {
           formula: 'P_av = V^2 / (4 R)',
-          terms: [term('V', 'open-circuit voltage', signal.emf, 'V rms'), term('R', 'source resistance', resistance, 'ohm')],
+          terms: [
+            term('V', 'open-circuit voltage', signal.emf, 'V rms'),
+            term('R', 'source resistance', resistance, 'ohm'),
+            term('R_r', 'of it, radiation: the cost is that of the rest, 10 log10(R / R_r)', signal.radiationResistance, 'ohm'),
+          ],
           source: 'maximum power theorem',
         },
       },
@@ -146,7 +151,7 @@ export function ladder(receiver: Receiver, signal: Signal, e: Evaluation, budget
     },
     {
       stage: 'phones',
-      cost: null,
+      cost: matchingCost(receiver, rest, tone),
       figure: {
         name: 'ladder.audioVoltage',
         label: 'audio voltage at the earpiece, rated tone',
@@ -161,6 +166,12 @@ export function ladder(receiver: Receiver, signal: Signal, e: Evaluation, budget
             term('T', 'earpiece volts per ampere', C.abs(first.transfer), 'ohm'),
             term('H2', 'second harmonic', rated.secondHarmonic, '1'),
             term('H3', 'third harmonic', rated.thirdHarmonic, '1'),
+            term(
+              'g',
+              'conductance of the detector output: the cost is against an ideal transformer of the best ratio',
+              rest.outputConductance,
+              'S',
+            ),
           ],
           source: 'Kundert & Sangiovanni-Vincentelli 1986 (harmonic balance), quasi-static in the tank',
         },
@@ -168,7 +179,7 @@ export function ladder(receiver: Receiver, signal: Signal, e: Evaluation, budget
     },
     {
       stage: 'phones',
-      cost: powerRatio(audioAvailable, rated.audioPower),
+      cost: null,
       figure: {
         name: 'ladder.audioPower',
         label: 'audio power into the earpiece, rated tone',
@@ -178,7 +189,7 @@ export function ladder(receiver: Receiver, signal: Signal, e: Evaluation, budget
         working: {
           formula: 'P = Re(V I*) in the earpiece',
           terms: [term('V', 'earpiece voltage', rated.earpiece[1]!, 'V rms')],
-          source: 'nodal analysis; a piezo earpiece takes mostly reactive power, so this is small by nature',
+          source: 'nodal analysis; a piezo earpiece takes mostly reactive power, so this is small by nature and no measure of the match',
         },
       },
     },
@@ -257,6 +268,23 @@ export function ladder(receiver: Receiver, signal: Signal, e: Evaluation, budget
     },
   ];
   return rungs;
+}
+
+/**
+ * What the way from the detector to the earpiece costs in voltage on the earpiece, against one ideal transformer of the best ratio [dB].
+ *
+ * The detector is i beside g, the earpiece |Y| e^(jp); through n : 1 its voltage is i/|n g + Y/n|, greatest at n^2 = |Y|/g, where it is
+ * i/(sqrt(g |Y|) 2 cos(p/2)). In power the same ratio, where the earpiece is a resistance; it holds for a piezo too, which takes hardly any.
+ * Below zero where an inductance tunes the earpiece. Null where the output has no conductance of its own.
+ */
+function matchingCost(receiver: Receiver, rest: RestPoint, tone: number): number | null {
+  const g = rest.outputConductance;
+  if (!(g > 0)) return null;
+  const { load, transfer } = receiver.audio.harmonics[1]!;
+  const y = C.inv(receiver.phones.earpieceImpedance(tone));
+  const size = C.abs(y);
+  const best = 1 / (Math.sqrt(g * size) * Math.hypot(1 + y.re / size, y.im / size));
+  return amplitudeRatio(best, C.abs(transfer) / C.abs(C.add(C.ONE, C.scale(load, g))));
 }
 
 /** Likely range of a field with a spread in dB: about 80 % of places. */

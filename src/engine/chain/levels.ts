@@ -44,8 +44,12 @@ export interface Leak {
   readonly station: string;
   /** its amplitude across the law over that of the wanted one [dB] */
   readonly radio: number;
-  /** its programme at the earpiece over the wanted one's [dB]; both sending programme of the same level */
+  /** its programme at the earpiece over the wanted one's as both sound together [dB]; both sending programme of the same level */
   readonly programme: number;
+  /** the wanted programme beside it over the same alone [dB]: below zero where it is hushed, above where the other carrier helps the detector along */
+  readonly hush: number;
   /** difference of the carriers where it is low enough to be heard as a whistle [Hz], else null */
   readonly whistle: number | null;
+  /** detector current at that frequency, output held [A peak]; zero where there is no whistle */
+  readonly whistleCurrent: number;
 }

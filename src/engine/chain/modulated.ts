@@ -1,3 +1,4 @@
+import { C, type Complex } from '../numeric/index.ts';
 import type { Modulation } from '../place/index.ts';
 import type { DetectorDrive } from './harmonic-balance.ts';
 import type { OperatingPoint } from './operating-point.ts';
@@ -16,15 +17,27 @@ export interface Modulated {
   toneDrive(samples: number, tone: number, swing: number): DetectorDrive;
   /** change of detector current for a small change of the modulating quantity, output held at `output` [A/Hz or A] */
   sensitivity(point: OperatingPoint, output: number): number;
-  /** relative change of the open-circuit amplitude for a small change of the modulating quantity [1/Hz or 1] */
-  relativeSlope(): number;
+  /**
+   * How far a small change of the modulating quantity pulls |A + Z F| and D apart, amplitude A and fundamental F held [V/Hz or V]:
+   * what every balance of this carrier with a detector is moved by.
+   */
+  misfitSlope(amplitude: number, fundamental: number): number;
   /** what is left of a small modulation at an audio frequency [1], sidebands cut by the tank */
   sideband(frequency: number): number;
 }
 
-/** @param emf - [V rms] */
-export function modulated(rf: RfHalf, f0: number, emf: number, modulation: Modulation): Modulated {
-  return modulation.kind === 'fm' ? fm(rf, f0, emf, modulation.deviation) : am(rf, f0, emf);
+/**
+ * @param emf - [V rms]
+ * @param damping - for AM, how the detector at rest damps the tank, current at the carrier over amplitude; given the source at rest [S]
+ */
+export function modulated(
+  rf: RfHalf,
+  f0: number,
+  emf: number,
+  modulation: Modulation,
+  damping: (amplitude: number, zRe: number, zIm: number) => number = () => 0,
+): Modulated {
+  return modulation.kind === 'fm' ? fm(rf, f0, emf, modulation.deviation) : am(rf, f0, emf, damping);
 }
 
 /**
@@ -61,9 +74,13 @@ function fm(rf: RfHalf, f0: number, emf: number, deviation: number): Modulated {
       }
       return drive;
     },
-    relativeSlope() {
+    misfitSlope(a, current) {
       const x = 0.1;
-      return (amplitudeAt(x) - amplitudeAt(-x)) / (2 * x * deviation * amplitude || 1);
+      const misfit = (at: number): number => {
+        const drive = amplitudeAt(at);
+        return Math.hypot(a + window.zRe * current, window.zIm * current) - drive;
+      };
+      return (misfit(x) - misfit(-x)) / (2 * x * deviation);
     },
     sensitivity(point, output) {
       // a tenth of the swing: small enough to be the slope, large enough that rounding does not show
@@ -79,24 +96,35 @@ function fm(rf: RfHalf, f0: number, emf: number, deviation: number): Modulated {
   };
 }
 
-/** Amplitude modulation: carrier and two sidebands through the tank, and the detector on their envelope. */
-function am(rf: RfHalf, f0: number, emf: number): Modulated {
+/**
+ * Amplitude modulation: carrier and two sidebands through the tank, and the detector on their envelope.
+ *
+ * The tank that cuts the sidebands is the one the detector damps: each is V/(1 + Z g), g the conductance I1/A at rest, against the carrier's. That is
+ * exact in square law, where g does not move, and in linear law where the output follows the envelope, where I1 and A keep their ratio.
+ */
+function am(rf: RfHalf, f0: number, emf: number, damping: (amplitude: number, zRe: number, zIm: number) => number): Modulated {
   const window = new Window(rf, f0, AM_WINDOW);
   const peak = emf * Math.SQRT2;
   window.read(0);
   const { vRe, vIm, zRe, zIm } = window;
   const v2 = vRe * vRe + vIm * vIm;
+  const amplitude = peak * Math.sqrt(v2);
+  const g = damping(amplitude, zRe, zIm);
+  /** voltage for one volt of e.m.f. where the last reading was taken, the detector's conductance across it */
+  const damped = (): Complex => C.div({ re: window.vRe, im: window.vIm }, { re: 1 + window.zRe * g, im: window.zIm * g });
+  const carrier = damped();
   /** upper and lower sideband over the carrier, as [re, im, re, im] */
   const sidebands = (tone: number): [number, number, number, number] => {
     const ratio = (x: number): [number, number] => {
       window.read(x);
-      return [(window.vRe * vRe + window.vIm * vIm) / v2, (window.vIm * vRe - window.vRe * vIm) / v2];
+      const { re, im } = C.div(damped(), carrier);
+      return [re, im];
     };
     const x = Math.min(tone / AM_WINDOW, 1);
     return [...ratio(x), ...ratio(-x)];
   };
   return {
-    amplitude: peak * Math.sqrt(v2),
+    amplitude,
     zRe,
     zIm,
     toneDrive(samples, tone, swing) {
@@ -107,16 +135,16 @@ function am(rf: RfHalf, f0: number, emf: number): Modulated {
         const s = Math.sin((2 * Math.PI * k) / samples);
         const re = 1 + (swing / 2) * (ur * c - ui * s + lr * c + li * s);
         const im = (swing / 2) * (ur * s + ui * c + li * c - lr * s);
-        drive.amplitude[k] = peak * Math.sqrt(v2) * Math.hypot(re, im);
+        drive.amplitude[k] = amplitude * Math.hypot(re, im);
         drive.zRe[k] = zRe;
         drive.zIm[k] = zIm;
       }
       return drive;
     },
-    relativeSlope: () => 1,
+    misfitSlope: () => -amplitude,
     sensitivity(point, output) {
-      point.solve(peak * Math.sqrt(v2), zRe, zIm, output, peak * Math.sqrt(v2));
-      return point.byDrive * peak * Math.sqrt(v2);
+      point.solve(amplitude, zRe, zIm, output, amplitude);
+      return point.byDrive * amplitude;
     },
     sideband(frequency) {
       const [ur, ui, lr, li] = sidebands(frequency);

@@ -8,6 +8,8 @@ import {
   MEAN_BY_OUTPUT,
 } from '../detector/index.ts';
 
+const MOST_STEPS = 120;
+
 /**
  * A detector law held against a Thevenin source, at one instant of the modulation.
  *
@@ -51,7 +53,7 @@ export class OperatingPoint {
     this.settled = true;
     if (drive > 0) {
       let widened = 0;
-      for (let step = 0; step < 120; step++) {
+      for (let step = 0; step < MOST_STEPS; step++) {
         this.#law.at(a, output, out);
         const i1 = out[FUNDAMENTAL]!;
         const re = a + zRe * i1;
@@ -71,11 +73,13 @@ export class OperatingPoint {
         }
         const di = out[FUNDAMENTAL_BY_AMPLITUDE]!;
         const slope = (re * (1 + zRe * di) + zIm * zIm * i1 * di) / (e + drive);
-        const next = a - e / slope;
+        // above the root the law may grow as an exponential, which is straight in its logarithm; below it hardly counts
+        const next = a - (e > 0 ? (e + drive) * Math.log1p(e / drive) : e) / slope;
         const before = a;
         // beyond the bracket: its end is tried first, then its middle
         a = next > low && next < high ? next : next >= high && before < high && e < 0 ? high : (low + high) / 2;
         if (a === before || high - low <= 1e-15 * high) break;
+        if (step === MOST_STEPS - 1) this.settled = false;
       }
     } else {
       a = 0;

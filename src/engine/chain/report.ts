@@ -3,6 +3,7 @@ import { type BestDial, bestDial, type FlankPoint } from './best-dial.ts';
 import type { Listener, SetDescription } from './description.ts';
 import { type Evaluation, evaluate } from './evaluate.ts';
 import { ladder, type Rung } from './ladder.ts';
+import { listeningPoint } from './listening-point.ts';
 import { type PowerBudget, powerBudget } from './power-budget.ts';
 import { assemble, type Reception, standAt } from './receiver.ts';
 import { type Sharpness, sharpness } from './sharpness.ts';
@@ -44,8 +45,7 @@ export function reportStation(reception: Reception, index: number): StationRepor
   const { station } = signal.received;
   const dial = bestDial(reception, index);
   if ('missing' in dial) return { station: station.name, signal, dial, heard: null, verdict: OUT_OF_REACH };
-  const at = dial.points[0]!;
-  const evaluation = evaluate(reception, index, at.angle);
+  const { at, evaluation } = listeningPoint(reception, index, dial);
   const budget = powerBudget(receiver, signal, at.angle, evaluation.rest);
   const rungs = ladder(receiver, signal, evaluation, budget);
   const weaker = evaluate(weaken(reception, index, WEAKER), index, at.angle);

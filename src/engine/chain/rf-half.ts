@@ -37,8 +37,8 @@ export class RfHalf {
   }
 }
 
-/** What the wires of the output have to earth by themselves where no bypass capacitor is fitted [F]: an estimate. */
-const STRAY_BYPASS = 2e-12;
+/** What the cord of the phones has between its wires where no bypass capacitor is fitted [F]: an estimate, a metre and a half at some 70 pF/m. */
+const STRAY_BYPASS = 100e-12;
 
 /** Capacitance that returns the detector's radio current at its output [F]. */
 export const bypassOf = (receiver: Receiver): number => Math.max(receiver.set.phones.bypass, STRAY_BYPASS);

@@ -1,4 +1,5 @@
-import { type AerialModel, type Arrival, smallLoopEffectiveLength } from '../aerial/index.ts';
+import { type AerialModel, type Arrival, smallAerialResistance, smallLoopEffectiveLength } from '../aerial/index.ts';
+import { SPEED_OF_LIGHT } from '../constants.ts';
 import { C, type Complex } from '../numeric/index.ts';
 import type { ReceivedField } from '../place/index.ts';
 import type { SetDescription } from './description.ts';
@@ -13,8 +14,8 @@ export interface Signal {
   readonly effectiveLength: number;
   /** source impedance near the carrier [ohm]; null where the coil is the aerial and its impedance is the tank's */
   readonly impedance: ((frequency: number) => Complex) | null;
-  /** part of the source resistance that is loss [ohm] */
-  readonly lossResistance: number;
+  /** part of the source resistance, or of the coil's, that receives and radiates [ohm]; the rest is loss */
+  readonly radiationResistance: number;
 }
 
 /**
@@ -30,8 +31,16 @@ export function signalFrom(received: ReceivedField, model: AerialModel | null, s
   if (aerial.kind === 'coil' || model === null) {
     const axis = aerial.kind === 'coil' ? aerial.axis : ({ kind: 'vertical' } as const);
     const h = smallLoopEffectiveLength(coilArea, f0, axis, arrival);
+    const wavelength = SPEED_OF_LIGHT / f0;
     const emf = Math.hypot(C.abs(h.horizontal) * received.horizontal, C.abs(h.vertical) * received.vertical);
-    return { received, arrival, emf, effectiveLength: emf / received.field, impedance: null, lossResistance: 0 };
+    return {
+      received,
+      arrival,
+      emf,
+      effectiveLength: received.field > 0 ? emf / received.field : 0,
+      impedance: null,
+      radiationResistance: smallAerialResistance((2 * Math.PI * coilArea) / wavelength, wavelength),
+    };
   }
   const step = 0.005 * f0;
   const low = model.at(f0 - step, arrival).impedance;
@@ -51,6 +60,6 @@ export function signalFrom(received: ReceivedField, model: AerialModel | null, s
         im: quadratic(low.im, mid.impedance.im, high.im, t),
       };
     },
-    lossResistance: mid.lossResistance,
+    radiationResistance: Math.max(0, mid.impedance.re - mid.lossResistance),
   };
 }

@@ -141,9 +141,9 @@ function soundFigures(h: Heard): Figure[] {
         `programme of ${l.station} beside it`,
         l.programme,
         'dB',
-        'slopes of the mean current by either amplitude',
+        'd<i>/d(swing) of either station, both balanced with the detector',
       ),
-      method: 'two carriers, averaged over their beat',
+      method: 'two carriers at once, averaged over their beat',
     })),
   ];
 }

@@ -23,7 +23,7 @@ export type Limit = 'nothing' | 'too-weak' | 'room-noise' | 'neighbours' | 'dist
 export interface Verdict {
   readonly outcome: Outcome;
   readonly limit: Limit;
-  /** where the limit is "too weak": the rung that costs most, and how much [dB] */
+  /** the rung between aerial and earpiece that costs most, and how much [dB]; what the detector costs is its nature, and the aerial's heat comes before */
   readonly costliest: { readonly rung: string; readonly stage: Rung['stage']; readonly decibels: number } | null;
   /** chance that it is heard at all, over the spread of places and of earpieces, 0 to 1 */
   readonly odds: number;
@@ -50,7 +50,7 @@ export function outcomeOf(h: Hearing): Outcome {
 
 /**
  * @param sound - what reached the ear in the evaluation
- * @param weaker - the same station with its field lowered by `step` dB, which shows how steeply the sound follows the field
+ * @param weaker - the same station with its field lowered by `step` dB, which shows how steeply its headroom follows the field
  * @param fieldSpread - standard deviation of the field [dB]
  * @param earpieceSpread - standard deviation of the earpiece's sensitivity [dB]
  */
@@ -65,9 +65,9 @@ export function verdict(
 ): Verdict {
   const outcome = outcomeOf(e.hearing);
   const margin = Math.max(...e.hearing.headroom) - JUST_NOTICED;
-  const slope = Math.max(0.2, (e.hearing.level - weaker.hearing.level) / weaker.step);
+  const slope = Math.max(0.2, (Math.max(...e.hearing.headroom) - Math.max(...weaker.hearing.headroom)) / weaker.step);
   const sigma = Math.hypot(slope * fieldSpread, earpieceSpread, 0.1);
-  const costs = rungs.filter((r) => r.cost !== null && r.stage !== 'detector').sort((a, b) => b.cost! - a.cost!);
+  const costs = rungs.filter((r) => r.cost !== null && (r.stage === 'tank' || r.stage === 'phones')).sort((a, b) => b.cost! - a.cost!);
   const worst = costs[0];
   return {
     outcome,

@@ -75,6 +75,52 @@ describe('the dial', () => {
     expect(decibels(loud!.audio / centre)).toBeGreaterThan(15);
     expect(doubled).toBeGreaterThan(0.3);
   });
+  test('AM is loudest beside the top where a reactive aerial moves it, and a search over the whole dial finds nothing better', () => {
+    const am = place(station({ frequency: 1e6, modulation: { kind: 'am', depth: 0.8 }, measuredField: 0.02, polarisation: 'vertical' }));
+    const mediumWave: SetDescription = {
+      ...set,
+      aerial: {
+        kind: 'electrical',
+        impedance: [{ frequency: 1e6, resistance: 20, reactance: -600 }],
+        effectiveLength: 5,
+        orientation: { kind: 'vertical' },
+        frontToBack: 0,
+      },
+      tank: {
+        ...set.tank,
+        coil: {
+          kind: 'electrical',
+          inductance: 200e-6,
+          q: 200,
+          frequency: 1e6,
+          selfCapacitance: 8e-12,
+          turns: 60,
+          tapCoupling: 0.95,
+        },
+        capacitor: { ...set.tank.capacitor, minimum: 15e-12, maximum: 500e-12 },
+        aerialCoupling: { kind: 'tap', turns: 12 },
+        detectorCoupling: { kind: 'tap', turns: 40 },
+      },
+    };
+    const r = reception(mediumWave, am);
+    const dial = bestDial(r, 0);
+    if ('missing' in dial) throw new Error('must tune');
+    expect(dial.points).toHaveLength(1);
+    for (let k = 0; k <= 1500; k++) {
+      const e = evaluate(r, 0, (k / 1500) * r.receiver.tank.rotation, false);
+      expect(e.rated.earpiece[1]!).toBeLessThanOrEqual(dial.points[0]!.audio * 1.003);
+    }
+  });
+  test('the side that is understood better is listened to, though the other may be louder', () => {
+    const r = reception(set, place(station(), station({ name: 'Other', frequency: 95.5e6, power: 40e3 })));
+    const dial = bestDial(r, 0);
+    if ('missing' in dial) throw new Error('must tune');
+    const [loud, other] = dial.points.map((p) => evaluate(r, 0, p.angle).hearing.sii);
+    // the neighbour lies below, and the tank tuned below meets it
+    expect(dial.points[0]!.side).toBe('below');
+    expect(other!).toBeGreaterThan(loud! + 0.01);
+    expect(reportStation(r, 0).heard!.at.side).toBe('above');
+  });
   test('a station beyond the dial is a physical no, with what is missing', () => {
     for (const [frequency, sign] of [
       [40e6, 1],
@@ -140,15 +186,49 @@ describe('neighbours', () => {
     expect(leak(5e3, 10e3).whistle).toBeCloseTo(5e3, 0);
     expect(leak(400e3, 10e3).whistle).toBeNull();
   });
-  test('limit: in square law two equal stations sound side by side; a linear detector hushes the weaker', () => {
-    const weak = reception(set, place(station(), station({ name: 'Other', frequency: 98.1e6, power: 2.5e3 })));
-    const dial = bestDial(weak, 0);
+  const beside = (s: SetDescription, power: number, gain: number) => {
+    const r = reception(s, place(station(), station({ name: 'Other', frequency: 98.1e6, power })));
+    const dial = bestDial(r, 0);
     if ('missing' in dial) throw new Error('must tune');
-    const programmeAt = (gain: number) => {
-      const both = weaken(weaken(weak, 0, -gain), 1, -gain);
-      return evaluate(both, 0, dial.points[0]!.angle).leaks[0]!.programme;
+    const [leaking] = evaluate(weaken(weaken(r, 0, -gain), 1, -gain), 0, dial.points[0]!.angle).leaks;
+    return leaking!;
+  };
+  test('limit: in square law both sound side by side, as the squares of their amplitudes; nothing is hushed', () => {
+    // a neighbour 100 kHz away stands on nearly the same slope
+    const l = beside(set, 2.5e3, -60);
+    expect(Math.abs(l.programme - 2 * l.radio)).toBeLessThan(1);
+    expect(Math.abs(l.hush)).toBeLessThan(0.05);
+  });
+  test('limit: an output that stands at the peak of both follows either alike, as their amplitudes', () => {
+    const l = beside(set, 2.5e3, 30);
+    expect(Math.abs(l.programme - l.radio)).toBeLessThan(1.5);
+  });
+  test('limit: a detector that averages the envelope hushes the weaker, by half its square against the stronger', () => {
+    // short of the output all of the current flows, and the series resistance makes it linear: <|A1 + A2 e^(j phi)|> = A1 + A2^2/(4 A1)
+    const shorted: SetDescription = {
+      ...set,
+      detector: { ...set.detector, kind: 'junction', seriesResistance: 5e3 } as SetDescription['detector'],
+      phones: { ...set.phones, load: 10 },
     };
-    expect(programmeAt(30)).toBeLessThan(programmeAt(-60) - 3);
+    const l = beside(shorted, 1e3, 40);
+    expect(Math.abs(l.programme - (2 * l.radio - 20 * Math.log10(2)))).toBeLessThan(1.5);
+  });
+  test('a station beside a much stronger one loses by it, and the stronger one hardly notices', () => {
+    const r = reception(set, place(station({ power: 100 }), station({ name: 'Strong', frequency: 99.2e6, power: 1e6 })));
+    const changed = (index: number) => {
+      const dial = bestDial(r, index);
+      if ('missing' in dial) throw new Error('must tune');
+      const both = evaluate(r, index, dial.points[0]!.angle);
+      const alone = evaluate(r, index, dial.points[0]!.angle, false);
+      expect(decibels(both.programmeVoltage / alone.programmeVoltage)).toBeCloseTo(both.leaks[0]!.hush, 6);
+      return { ...both.leaks[0]!, sii: both.hearing.sii - alone.hearing.sii };
+    };
+    const [weak, strong] = [changed(0), changed(1)];
+    expect(weak.radio).toBeGreaterThan(6);
+    expect(weak.programme).toBeGreaterThan(0);
+    expect(weak.sii).toBeLessThanOrEqual(0);
+    expect(Math.abs(strong.hush)).toBeLessThan(0.1);
+    expect(strong.programme).toBeLessThan(-20);
   });
 });
 
