@@ -38,6 +38,13 @@ module.exports = {
       to: { pathNot: '^src/parts' },
     },
     {
+      name: 'wav-is-a-leaf',
+      comment: 'sound files are bytes; whose sound it is they do not know',
+      severity: 'error',
+      from: { path: '^src/wav' },
+      to: { pathNot: '^src/wav' },
+    },
+    {
       name: 'set-file-imports',
       severity: 'error',
       from: { path: '^src/set-file' },

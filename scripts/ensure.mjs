@@ -1,4 +1,4 @@
-// Plain Node, no dependencies: it runs before anything is installed. Usage: ensure.mjs [deps] [build]
+// Plain Node, no dependencies: it runs before anything is installed. Usage: ensure.mjs [deps] [build] [sox]
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
@@ -35,5 +35,12 @@ function build() {
   if (!run(process.execPath, ['node_modules/rolldown/bin/cli.mjs', '-c', 'rolldown.cli.config.mjs'], ['inherit', 'ignore', 'inherit']))
     die('the build failed');
 }
-const steps = { deps, build };
+/** The independent reader and writer of sound files that the tests ask. */
+function sox() {
+  if (run('sox', ['--version'], 'ignore')) return;
+  const apt = (...a) => run('apt-get', ['-qq', ...a], ['ignore', 'ignore', 'inherit']);
+  if (!((apt('install', '-y', 'sox') || (apt('update') && apt('install', '-y', 'sox'))) && run('sox', ['--version'], 'ignore')))
+    die('the tests ask sox to read our sound files, and it could not be installed; install sox and try again');
+}
+const steps = { deps, build, sox };
 for (const s of process.argv.slice(2)) steps[s]();
