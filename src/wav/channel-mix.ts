@@ -35,7 +35,7 @@ const USUAL: readonly number[] = [0, 0x4, 0x3, 0x7, 0x33, 0x37, 0x3f, 0x70f, 0x6
  *
  * One channel goes to both sides whole, two stay. More: front left and right whole, centre and surrounds by -3 dB to their sides, the low-frequency effects left
  * out, all by one factor so that full scale in every channel is full scale in the mix. Channels that the mask does not name go to both sides by -3 dB.
- * Source: Rec. ITU-R BS.775-4, annex 4 (2/0 of 3/2); the bits: Microsoft (2001).
+ * Source: Rec. ITU-R BS.775 (3/2 to 2/0, coefficients from memory); the bits: Microsoft (2001).
  */
 export function channelMix(channels: number, mask: number | null): readonly ChannelGain[] {
   if (channels === 1) return [{ left: 1, right: 1 }];

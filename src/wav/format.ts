@@ -67,9 +67,9 @@ export function readFormat(view: DataView, littleEndian: boolean, remark: (text:
   let channelMask: number | null = null;
   if (tag === EXTENSIBLE) {
     if (view.byteLength < 40) throw new WavError('The format of the WAV file', 'the extensible form needs 40 bytes and has fewer', REWRITE);
-    tag = view.getUint32(24, littleEndian);
-    const known = view.getUint16(28, littleEndian) === 0 && view.getUint16(30, littleEndian) === 0x10;
-    if (!known || IDENTIFIER_END.some((b, k) => view.getUint8(32 + k) !== b))
+    // big-endian writers disagree whether the identifier's first number has two bytes or four
+    tag = view.getUint16(24, littleEndian) || view.getUint16(26, littleEndian);
+    if (IDENTIFIER_END.some((b, k) => view.getUint8(32 + k) !== b))
       throw new WavError('The format of the WAV file', 'its extensible form names a kind of sample that is not known here', REWRITE);
     channelMask = view.getUint32(20, littleEndian) || null;
   }
@@ -77,7 +77,7 @@ export function readFormat(view: DataView, littleEndian: boolean, remark: (text:
   const encoding = encodingOf(tag, bits);
   const needed = Math.ceil(bits / 8);
   const given = blockBytes / channels;
-  const fits = Number.isInteger(given) && given >= needed && given <= 8 && (encoding === 'integer' || given === needed);
+  const fits = given === needed || (encoding === 'integer' && Number.isInteger(given) && given > needed && given <= 4);
   if (!fits)
     remark(`it says ${blockBytes} bytes a frame, which ${channels} channels of ${bits} bits do not have; read with ${needed * channels}`);
   const sampleBytes = fits ? given : needed;

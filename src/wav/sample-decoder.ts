@@ -49,10 +49,7 @@ function integers(
         (view, from) => ((view.getInt8(from + high) << 16) | (view.getUint8(from + middle) << 8) | view.getUint8(from + low)) / 0x800000,
       );
     }
-    default: {
-      // four bytes, or the four uppermost of a wider container
-      const first = littleEndian ? bytes - 4 : 0;
-      return each((view, from) => view.getInt32(from + first, littleEndian) / 0x80000000);
-    }
+    default:
+      return each((view, from) => view.getInt32(from, littleEndian) / 0x80000000);
   }
 }

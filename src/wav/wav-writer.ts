@@ -64,19 +64,18 @@ export class WavWriter {
    * @throws WavError if a sample is not a number, or the file would be longer than 4 GB
    */
   write(left: Float64Array, right: Float64Array): void {
+    if (this.#headBytes + (this.#frames + left.length) * this.#frameBytes > MOST_BYTES)
+      throw new WavError(
+        'The WAV file to be written',
+        'it would be longer than the 4 GB that its head can count',
+        'Write a shorter piece, or at 16 bits.',
+      );
     for (let from = 0; from < left.length; from += CHUNK) {
       const count = Math.min(CHUNK, left.length - from);
       this.#encode(left, from, count, 0);
       if (this.#writing.channels === 2) this.#encode(right, from, count, BYTES[this.#writing.encoding]);
       const at = this.#headBytes + this.#frames * this.#frameBytes;
-      const length = count * this.#frameBytes;
-      if (at + length > MOST_BYTES)
-        throw new WavError(
-          'The WAV file to be written',
-          'it would be longer than the 4 GB that its head can count',
-          'Write a shorter piece, or at 16 bits.',
-        );
-      this.#sink.write(at, new Uint8Array(this.#chunk.buffer, 0, length));
+      this.#sink.write(at, new Uint8Array(this.#chunk.buffer, 0, count * this.#frameBytes));
       this.#frames += count;
     }
   }
