@@ -19,4 +19,7 @@ export { SPEECH_BANDS, SPEECH_CREST, SPEECH_LEVELS } from './speech-spectrum.ts'
 export { AM_AUDIO_LIMIT, crestRoom, programmeSwing, speechBandSwing, toneSwing } from './swing.ts';
 export type * from './time/envelope-source.ts';
 export { type ModulatorOptions, modulator } from './time/modulator.ts';
+export { music } from './time/music/perform.ts';
+export { type Recording, recordedAudio } from './time/recorded-audio.ts';
+export { speechNoise } from './time/speech-noise.ts';
 export { fullToneDrive, multitone, type Side, type Tone, toneAudio, twoTones } from './time/tone-audio.ts';
