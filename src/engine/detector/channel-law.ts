@@ -1,10 +1,11 @@
 import {
+  ABOVE_FLOOR,
   BY_DRIVE,
   BY_DRIVE_AND_OUTPUT,
   BY_DRIVE_TWICE,
   BY_DRIVE_TWICE_AND_OUTPUT,
   BY_OUTPUT,
-  CURRENT,
+  BY_OUTPUT_TWICE,
   type SmoothLaw,
 } from './smooth-law.ts';
 
@@ -55,6 +56,8 @@ export class ChannelLaw implements SmoothLaw {
   readonly #share: number;
   readonly #two: number;
   readonly #resistance: number;
+  readonly #factor: number;
+  readonly floor = 0;
   readonly driveScale: number;
   readonly outputScale: number;
   /** ln(1 + exp(z)) and its derivative, of the source and of the drain end */
@@ -70,6 +73,7 @@ export class ChannelLaw implements SmoothLaw {
     this.#k = 2 * channel.transconductanceFactor * slope * slope;
     this.#share = channel.gateDrive;
     this.#two = 2 * slope;
+    this.#factor = channel.transconductanceFactor;
     this.#resistance = channel.seriesResistance;
     this.outputScale = slope;
     this.driveScale = slope / Math.max(Math.abs(channel.gateDrive), Math.abs(1 - channel.gateDrive));
@@ -110,22 +114,39 @@ export class ChannelLaw implements SmoothLaw {
   }
 
   /**
-   * Current with the series resistance: i - g(v - i Rs) = 0, where g rises and is hollow downwards, so that Newton's method from the side
-   * where the left is positive comes down to the root without ever passing it.
+   * Current with the series resistance: i - g(v - i Rs) = 0. g rises and is hollow downwards, so the left side has a slope of one or more and is hollow
+   * upwards: Newton's method comes past the root at most once, and then down to it. It starts from the square law of strong inversion.
    */
   #solve(gate: number, across: number): number {
     this.#source(gate);
     const direct = this.#through(gate, across);
-    if (this.#resistance === 0 || direct === 0) return direct;
-    let i = Math.max(0, direct);
+    const r = this.#resistance;
+    if (r === 0 || direct === 0) return direct;
+    let i = this.#start(gate, across, direct);
     for (let step = 0; step < 100; step++) {
-      const miss = i - this.#through(gate, across - i * this.#resistance);
-      const next = i - miss / (1 + this.#resistance * this.#drainSlope());
-      if (Math.abs(next - i) <= 4e-16 * Math.abs(next)) break;
-      i = next;
+      const miss = i - this.#through(gate, across - i * r);
+      const change = miss / (1 + r * this.#drainSlope());
+      i -= change;
+      // the error left is of the order of the square of the change
+      if (Math.abs(change) <= 1e-9 * Math.abs(i)) break;
     }
-    this.#through(gate, across - i * this.#resistance);
+    this.#through(gate, across - i * r);
     return i;
+  }
+
+  /** i = (beta/2) (gate^2 - D^2), D = gate - across + i Rs, each square only where its end is open; the current without resistance where that says nothing. */
+  #start(gate: number, across: number, direct: number): number {
+    const half = this.#factor / 2;
+    const r = this.#resistance;
+    const drain = gate - across;
+    const source = gate > 0 ? half * gate * gate : 0;
+    if (drain + r * source <= 0) return source > 0 ? source : direct;
+    const b = 1 + 2 * half * r * drain;
+    const c = source - half * drain * drain;
+    const root = b + Math.sqrt(Math.max(0, b * b + 4 * half * r * r * c));
+    const i = root > 0 ? (2 * c) / root : direct;
+    // near no voltage the smooth law is far from the square law
+    return Math.abs(i) < Math.abs(direct) ? i : direct;
   }
 
   current(voltage: number, outputVoltage: number): number {
@@ -155,13 +176,44 @@ export class ChannelLaw implements SmoothLaw {
     const endByOutput = 1 + r * byOutput;
     const byDriveTwice = (this.#share * this.#share * source2 - drain2 * endByDrive * endByDrive) * one;
     const byBoth = -drain2 * endByDrive * endByOutput * one;
-    out[CURRENT] = i;
+    out[ABOVE_FLOOR] = i;
     out[BY_DRIVE] = byDrive;
     out[BY_OUTPUT] = byOutput;
     out[BY_DRIVE_TWICE] = byDriveTwice;
     out[BY_DRIVE_AND_OUTPUT] = byBoth;
+    out[BY_OUTPUT_TWICE] = -drain2 * endByOutput * endByOutput * one;
     out[BY_DRIVE_TWICE_AND_OUTPUT] =
       -(drain3 * endByDrive * endByDrive * endByOutput + 2 * drain2 * endByDrive * r * byBoth + drain2 * endByOutput * r * byDriveTwice) *
       one;
+  }
+
+  /**
+   * Where the source end opens, and where the drain end does: there the drain end's argument D = overdrive + (share - 1) x + V + i Rs is zero,
+   * with i = (beta/2) q^2 above threshold, q = overdrive + share x > 0, and none below.
+   */
+  bends(output: number, out: Float64Array): number {
+    const still = 1 - this.#share;
+    let count = 0;
+    if (this.#share !== 0) out[count++] = -this.#overdrive / this.#share;
+    if (still !== 0) {
+      const x = (this.#overdrive + output) / still;
+      if (this.#overdrive + this.#share * x <= 0) out[count++] = x;
+    }
+    const bow = this.#factor * this.#resistance;
+    if (this.#share === 0) {
+      const open = Math.max(0, this.#overdrive);
+      out[count++] = this.#overdrive + output + (bow / 2) * open * open;
+      return count;
+    }
+    // (bow/2) q^2 - (still/share) q + V + overdrive/share = 0
+    const half = still / this.#share;
+    const rest = output + this.#overdrive / this.#share;
+    const root = half * half - 2 * bow * rest;
+    if (root < 0) return count;
+    // both roots without loss of figures as bow goes to nothing
+    const sum = half + (half < 0 ? -1 : 1) * Math.sqrt(root);
+    for (const q of [sum / bow, (2 * rest) / sum])
+      if (q > 0 && q < Number.POSITIVE_INFINITY) out[count++] = (q - this.#overdrive) / this.#share;
+    return count;
   }
 }

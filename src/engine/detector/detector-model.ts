@@ -1,8 +1,9 @@
 import { EARTH, type Element, type Node } from '../circuit/elements.ts';
 import { GivenError } from '../given-error.ts';
+import { type AverageGrid, channelGrid, junctionGrid, measuredGrid } from './average-grid.ts';
 import { ChannelLaw } from './channel-law.ts';
 import { checkDetector } from './check-description.ts';
-import { type CycleAverages, REST_QUARTER_BEND, REST_SLOPE, SmoothAverage } from './cycle-average.ts';
+import { type CycleAverages, REST_QUARTER_BEND, REST_SLOPE, RESTS, SmoothAverage } from './cycle-average.ts';
 import type { DetectorDescription } from './description.ts';
 import { type DetectorNumbers, detectorFigures } from './detector-figures.ts';
 import { JunctionLaw } from './junction-law.ts';
@@ -19,12 +20,12 @@ type Junction = Extract<DetectorDescription, { kind: 'junction' }>;
 type ChannelDescription = Extract<DetectorDescription, { kind: 'channel' }>;
 type Table = Extract<DetectorDescription, { kind: 'table' }>;
 
-/** Steps of the look-up grid within the voltage over which a law grows e-fold. */
-const STEPS_PER_SCALE = 5;
 /** A junction with less current than this at its temperature conducts nothing that could be told from nothing. */
 const LEAST_SATURATION = 1e-30;
 /** Forward voltage at which the junction between a channel and its body begins to conduct [V], silicon. */
 const BODY_VOLTAGE = 0.5;
+/** Reverse voltage from which breakdown is worth a remark [V]: common practice, no source; junctions made for rectifying stand ten times that. */
+const REVERSE_VOLTAGE = 5;
 /** Distance from the nominal temperature at which a saturation current that is not scaled is worth a remark [K]. */
 const UNSCALED = 5;
 /** Steps of a table about 0 V above which its curvature there is poorly known [V]: at 15 mV a spline misses it by some 3 %. */
@@ -71,7 +72,7 @@ function junctionModel(d: Junction): DetectorModel {
   const share = junctionResistance / (junctionResistance + d.seriesResistance);
   return assemble(
     d,
-    series ? tabulated(series, true, (v) => series.current(v)) : new JunctionLaw(saturation, slope),
+    series ? tabulated(series, junctionGrid(series)) : new JunctionLaw(saturation, slope),
     {
       method: exact ? 'modified Bessel functions' : 'cycle average with series resistance, tabulated',
       source: 'K. K. Clarke, D. T. Hess, Communication Circuits (1971), ch. 4; H. C. Torrey, C. A. Whitmer, Crystal Rectifiers (1948)',
@@ -83,7 +84,10 @@ function junctionModel(d: Junction): DetectorModel {
     d.energyGap === undefined && Math.abs(d.temperature - d.nominalTemperature) > UNSCALED
       ? [`no barrier is given, so the saturation current of ${d.nominalTemperature} K is used at ${d.temperature} K`]
       : [],
-    () => null,
+    (amplitude, output) =>
+      amplitude + output > REVERSE_VOLTAGE
+        ? `the swing passes ${REVERSE_VOLTAGE} V in reverse, where small Schottky junctions begin to break down (common practice, no source): breakdown is not in the law`
+        : null,
   );
 }
 
@@ -92,7 +96,7 @@ function channelModel(d: ChannelDescription): DetectorModel {
   const weak = weakSignal(new SmoothAverage(law));
   return assemble(
     d,
-    tabulated(law, false, (v, output) => law.current(v, output)),
+    tabulated(law, channelGrid(law, d)),
     {
       method: 'channel from weak to strong inversion, cycle average, tabulated',
       source:
@@ -118,12 +122,12 @@ function channelModel(d: ChannelDescription): DetectorModel {
 
 function tableModel(d: Table): DetectorModel {
   const law = new MeasuredLaw(d.voltage, d.current);
-  const step = thermalVoltage(d.temperature) / STEPS_PER_SCALE;
+  const scale = thermalVoltage(d.temperature);
   const zero = law.voltage.indexOf(0);
   const spacing = Math.max(law.voltage[zero + 1]!, -law.voltage[zero - 1]!);
-  const lookUp = new TabulatedAverage(law, step, step, false, Math.min(8, Math.max(1, Math.ceil(spacing / step))));
   const low = law.voltage[0]!;
   const high = law.voltage.at(-1)!;
+  const lookUp = new TabulatedAverage(law, scale, measuredGrid(law, scale, spacing));
   return assemble(
     d,
     { at: (a, v, out) => lookUp.at(a, v, out), current: (v) => law.current(v) },
@@ -148,19 +152,13 @@ function tableModel(d: Table): DetectorModel {
 }
 
 /** A smooth law behind its look-up. */
-function tabulated(law: SmoothLaw, oneWay: boolean, current: DescribingFunction['current']): DescribingFunction {
-  const average = new TabulatedAverage(
-    new SmoothAverage(law),
-    law.driveScale / STEPS_PER_SCALE,
-    law.outputScale / STEPS_PER_SCALE,
-    oneWay,
-    0,
-  );
-  return { at: (a, v, out) => average.at(a, v, out), current };
+function tabulated(law: SmoothLaw, grid: AverageGrid): DescribingFunction {
+  const average = new TabulatedAverage(new SmoothAverage(law), law.outputScale, grid);
+  return { at: (a, v, out) => average.at(a, v, out), current: (v, output) => law.current(v, output) };
 }
 
 function weakSignal(averages: CycleAverages): SmallSignal {
-  const rest = new Float64Array(6);
+  const rest = new Float64Array(RESTS);
   averages.rest(0, rest);
   const slope = rest[REST_SLOPE]!;
   return { resistance: 1 / slope, currentSensitivity: (2 * rest[REST_QUARTER_BEND]!) / slope };

@@ -2,8 +2,12 @@ import { interval, monotoneSlopes } from '../numeric/index.ts';
 import {
   type CycleAverages,
   FUNDAMENTAL_BY_BOTH,
+  FUNDAMENTAL_BY_OUTPUT_TWICE,
   MEAN_BY_BOTH,
+  MEAN_BY_OUTPUT_TWICE,
+  REST_ABOVE_FLOOR,
   REST_BY_OUTPUT,
+  REST_BY_OUTPUT_TWICE,
   REST_CURRENT,
   REST_QUARTER_BEND,
   REST_QUARTER_BEND_BY_OUTPUT,
@@ -22,6 +26,7 @@ import { FUNDAMENTAL, FUNDAMENTAL_BY_AMPLITUDE, FUNDAMENTAL_BY_OUTPUT, MEAN, MEA
  * Source: interpolation as `monotoneSlopes`; integrals of powers of the cosine, Abramowitz & Stegun 4.3.127 and following.
  */
 export class MeasuredLaw implements CycleAverages {
+  readonly floor = 0;
   readonly voltage: readonly number[];
   readonly #current: readonly number[];
   readonly #slope: Float64Array;
@@ -130,6 +135,8 @@ export class MeasuredLaw implements CycleAverages {
       out[FUNDAMENTAL_BY_OUTPUT]! -= 2 * (b1 * j1 + 2 * b2 * j2 + 3 * b3 * j3);
       out[MEAN_BY_BOTH]! -= 2 * c[2]! * j1 + 6 * c[3]! * a * j2;
       out[FUNDAMENTAL_BY_BOTH]! -= 2 * (2 * c[2]! * j2 + 6 * c[3]! * a * j3);
+      out[MEAN_BY_OUTPUT_TWICE]! += 2 * c[2]! * j0 + 6 * c[3]! * a * j1;
+      out[FUNDAMENTAL_BY_OUTPUT_TWICE]! += 2 * (2 * c[2]! * j1 + 6 * c[3]! * a * j2);
       angle = nextAngle;
       p1 = q1;
       p2 = q2;
@@ -145,6 +152,7 @@ export class MeasuredLaw implements CycleAverages {
     this.#expand(piece, v);
     const c = this.#about;
     out[REST_CURRENT] = c[0]!;
+    out[REST_ABOVE_FLOOR] = c[0]!;
     out[REST_BY_OUTPUT] = -c[1]!;
     out[REST_SLOPE] = c[1]!;
     let bend = 2 * c[2]!;
@@ -155,6 +163,7 @@ export class MeasuredLaw implements CycleAverages {
       third = (third + 6 * c[3]!) / 2;
     }
     out[REST_SLOPE_BY_OUTPUT] = -bend;
+    out[REST_BY_OUTPUT_TWICE] = bend;
     out[REST_QUARTER_BEND] = bend / 4;
     out[REST_QUARTER_BEND_BY_OUTPUT] = -third / 4;
   }

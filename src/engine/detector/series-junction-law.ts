@@ -1,13 +1,17 @@
-import { wrightOmega } from '../numeric/index.ts';
+import { fastExp, wrightOmega } from '../numeric/index.ts';
 import {
+  ABOVE_FLOOR,
   BY_DRIVE,
   BY_DRIVE_AND_OUTPUT,
   BY_DRIVE_TWICE,
   BY_DRIVE_TWICE_AND_OUTPUT,
   BY_OUTPUT,
-  CURRENT,
+  BY_OUTPUT_TWICE,
   type SmoothLaw,
 } from './smooth-law.ts';
+
+/** Below here the omega function is its own exponential to ten figures, one more than averages are computed to. */
+const BLOCKED = -23;
 
 /**
  * Exponential junction with its series resistance folded in.
@@ -25,6 +29,9 @@ export class SeriesJunctionLaw implements SmoothLaw {
   readonly #shift: number;
   readonly driveScale: number;
   readonly outputScale: number;
+  readonly floor: number;
+  /** voltage at which the exponential goes over into the straight line of the resistance: the singularities a y = -1 stand pi n Vt beside it [V] */
+  readonly bend: number;
 
   /**
    * @param saturation - Is [A]
@@ -39,6 +46,8 @@ export class SeriesJunctionLaw implements SmoothLaw {
     this.#shift = this.#a + Math.log(this.#a);
     this.driveScale = slope;
     this.outputScale = slope;
+    this.floor = -saturation;
+    this.bend = -slope * (1 + this.#shift);
   }
 
   /** i/Is at a voltage over n Vt */
@@ -56,20 +65,24 @@ export class SeriesJunctionLaw implements SmoothLaw {
   }
 
   point(drive: number, output: number, out: Float64Array): void {
-    const i = this.#saturation * this.#relative((drive - output) / this.#slope);
-    // slope, curvature and third derivative of the junction alone at its own voltage, all (Is + i) over powers of n Vt
-    const g = Math.max(0, this.#saturation + i) / this.#slope;
-    const bend = g / this.#slope;
-    const one = 1 / (1 + this.#resistance * g);
-    const first = g * one;
-    const second = bend * one * one * one;
-    // i''' = (g''' (1 + R g') - 3 R g''^2) / (1 + R g')^5 with g''' = bend / (n Vt)
-    const third = (bend / this.#slope) * (1 + this.#resistance * g) - 3 * this.#resistance * bend * bend;
-    out[CURRENT] = i;
+    // z = a y = (i + Is) Rs/(n Vt) is also Rs times the junction's own slope conductance
+    const y = (drive - output) / this.#slope + this.#shift;
+    const z = y < BLOCKED ? fastExp(y) : wrightOmega(y);
+    const above = (z * this.#slope) / this.#resistance;
+    const one = 1 / (1 + z);
+    const first = (above / this.#slope) * one;
+    const second = (first / this.#slope) * one * one;
+    out[ABOVE_FLOOR] = above;
     out[BY_DRIVE] = first;
     out[BY_OUTPUT] = -first;
     out[BY_DRIVE_TWICE] = second;
     out[BY_DRIVE_AND_OUTPUT] = -second;
-    out[BY_DRIVE_TWICE_AND_OUTPUT] = -third * one ** 5;
+    out[BY_OUTPUT_TWICE] = second;
+    out[BY_DRIVE_TWICE_AND_OUTPUT] = (-second / this.#slope) * one * one * (1 - 2 * z);
+  }
+
+  bends(output: number, out: Float64Array): number {
+    out[0] = output + this.bend;
+    return 1;
   }
 }
