@@ -1,6 +1,19 @@
-import { assemble, bestDial, evaluate, GivenError, type Outcome, outcomeOf, type Reception, standAt } from '#engine';
+import {
+  assemble,
+  bestDial,
+  evaluate,
+  GivenError,
+  type Hearing,
+  listeningPoint,
+  type Outcome,
+  outcomeOf,
+  type Reception,
+  standAt,
+} from '#engine';
 import { aerialChanges } from './aerial-changes.ts';
+import { earthWireChanges } from './earth-wire-changes.ts';
 import { partChanges } from './part-changes.ts';
+import { reachChanges } from './reach-changes.ts';
 import type { Change, Shelf, Situation } from './situation.ts';
 import { tankChanges } from './tank-changes.ts';
 
@@ -13,10 +26,15 @@ export interface Improvement {
   readonly outcome: Outcome;
 }
 
+/** Intelligibility that may be lost to rounding; a change that costs more is no help, be it louder. */
+const NOTICED = 0.005;
+
 /** How a station stands in a situation: headroom of the best band [dB], null where the dial does not reach. */
 interface Standing {
   /** [rad] */
   readonly angle: number | null;
+  /** capacitance by which the dial misses [F], null where it reaches */
+  readonly missing: number | null;
   readonly headroom: number | null;
   readonly sii: number;
   readonly outcome: Outcome;
@@ -25,7 +43,7 @@ interface Standing {
 /**
  * Every change a builder can make, tried by evaluating the changed set anew, the dial set afresh; best first.
  *
- * Only what helps is returned. The gain is that of the band heard best, over threshold and masking alike, so that a quieter
+ * Only what helps is returned, of each change the better way to do it. The gain is that of the band heard best, over threshold and masking alike, so that a quieter
  * room and a stronger signal are weighed on one scale.
  *
  * @param index - station of the place
@@ -33,17 +51,28 @@ interface Standing {
 export function improvements(now: Situation, index: number, shelf: Shelf): readonly Improvement[] {
   const reception = standAt(now.place, assemble(now.set, now.listener));
   const before = standing(reception, index, null);
-  const changes = [...aerialChanges(now, reception.signals[index]!), ...tankChanges(now), ...partChanges(now, shelf)];
-  const out: Improvement[] = [];
+  const signal = reception.signals[index]!;
+  const changes = [
+    ...aerialChanges(now, signal),
+    ...earthWireChanges(now, signal),
+    ...tankChanges(now, shelf),
+    ...reachChanges(now, before.missing),
+    ...partChanges(now, shelf),
+  ];
+  const out = new Map<string, Improvement>();
   for (const change of changes) {
     const after = tried(change, index, before.angle);
     if (after === null || after.headroom === null) continue;
     const gain = before.headroom === null ? null : after.headroom - before.headroom;
-    if (gain !== null && gain < 0.1) continue;
-    out.push({ change, gain, sii: after.sii, outcome: after.outcome });
+    if (gain !== null && (gain < 0.1 || after.sii < before.sii - NOTICED)) continue;
+    const found: Improvement = { change, gain, sii: after.sii, outcome: after.outcome };
+    const other = out.get(change.key);
+    if (!other || worth(found) > worth(other)) out.set(change.key, found);
   }
-  return out.sort((a, b) => (b.gain ?? b.sii) - (a.gain ?? a.sii));
+  return [...out.values()].sort((a, b) => worth(b) - worth(a));
 }
+
+const worth = (i: Improvement): number => i.gain ?? i.sii;
 
 /** Null where the change makes something that cannot be built: it is then no advice. */
 function tried({ situation: s, keepsDial }: Change, index: number, angle: number | null): Standing | null {
@@ -57,15 +86,20 @@ function tried({ situation: s, keepsDial }: Change, index: number, angle: number
 
 /** @param kept - angle at which the dial is left [rad]; null to set it afresh */
 function standing(reception: Reception, index: number, kept: number | null): Standing {
-  let angle = kept;
-  if (angle === null) {
-    const dial = bestDial(reception, index);
-    if ('missing' in dial) return { angle: null, headroom: null, sii: 0, outcome: 'out-of-reach' };
-    angle = dial.points[0]!.angle;
-  }
-  const { hearing } = evaluate(reception, index, angle);
-  return { angle, headroom: Math.max(...hearing.headroom), sii: hearing.sii, outcome: outcomeOf(hearing) };
+  if (kept !== null) return heard(kept, evaluate(reception, index, kept).hearing);
+  const dial = bestDial(reception, index);
+  if ('missing' in dial) return { angle: null, missing: dial.missing, headroom: null, sii: 0, outcome: 'out-of-reach' };
+  const { at, evaluation } = listeningPoint(reception, index, dial);
+  return heard(at.angle, evaluation.hearing);
 }
+
+const heard = (angle: number, hearing: Hearing): Standing => ({
+  angle,
+  missing: null,
+  headroom: Math.max(...hearing.headroom),
+  sii: hearing.sii,
+  outcome: outcomeOf(hearing),
+});
 
 /** The best change of each stage, best first: five earpieces in a row would hide what the aerial could do. */
 export function bestByStage(all: readonly Improvement[]): readonly Improvement[] {

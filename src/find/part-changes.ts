@@ -2,6 +2,9 @@ import type { PhonesDescription } from '#engine';
 import { writeForPeople } from '#units';
 import type { Change, Shelf, Situation } from './situation.ts';
 
+/** Resistor that gives a piezo's direct current a way [ohm]: common practice. */
+const USUAL_LOAD = 470e3;
+
 /** Other parts from the shelf, and what can be done after the detector. */
 export function partChanges(s: Situation, shelf: Shelf): Change[] {
   const out: Change[] = [];
@@ -15,8 +18,22 @@ export function partChanges(s: Situation, shelf: Shelf): Change[] {
   const phones = (key: string, words: string, next: PhonesDescription): void => {
     out.push({ key, words, situation: { ...s, set: { ...set, phones: next } }, keepsDial: true });
   };
+  const { transformer: fitted, ...bare } = set.phones;
   for (const [name, earpiece] of Object.entries(shelf.earpieces)) {
-    phones(`phones.${name}`, `use the earpiece "${name}"`, { ...set.phones, earpiece });
+    const through = fitted ? ' through the transformer there is' : '';
+    phones(`phones.${name}`, `use the earpiece "${name}"${through}`, { ...set.phones, earpiece });
+    // without a transformer a piezo leaves the direct current no way; a magnetic one is a way itself
+    const open = earpiece.kind === 'piezo' && bare.load === undefined && bare.choke === undefined;
+    if (fitted || open)
+      phones(
+        `phones.${name}`,
+        `use the earpiece "${name}"${fitted ? ' without the transformer' : ''}${open ? `, ${ohms(USUAL_LOAD)} across it` : ''}`,
+        {
+          ...bare,
+          earpiece,
+          ...(open ? { load: USUAL_LOAD } : {}),
+        },
+      );
     // a piezo earpiece is fed by high impedance already
     if (earpiece.kind === 'magnetic')
       for (const [by, transformer] of Object.entries(shelf.transformers))
@@ -28,10 +45,7 @@ export function partChanges(s: Situation, shelf: Shelf): Change[] {
   }
   for (const [name, transformer] of Object.entries(shelf.transformers))
     phones(`phones.transformer.${name}`, `put the transformer "${name}" before the earpiece`, { ...set.phones, transformer });
-  if (set.phones.transformer) {
-    const { transformer: _, ...bare } = set.phones;
-    phones('phones.transformer.none', 'leave the transformer out', bare);
-  }
+  if (fitted) phones('phones.transformer.none', 'leave the transformer out', bare);
   const { load } = set.phones;
   if (load !== undefined) {
     phones('phones.load.up', `raise the load resistor to ${ohms(2 * load)}`, { ...set.phones, load: 2 * load });

@@ -1,14 +1,21 @@
-import type { TankDescription } from '#engine';
+import type { TankDescription, VariableCapacitor } from '#engine';
 import { writeForPeople } from '#units';
-import type { Change, Situation } from './situation.ts';
+import type { Change, Shelf, Situation } from './situation.ts';
 
-type Coupling = NonNullable<TankDescription['aerialCoupling']>;
+export type Coupling = NonNullable<TankDescription['aerialCoupling']>;
 
 /** Turns to the nearest quarter that can be soldered, within the coil. */
-const quarter = (turns: number, most: number): number => Math.min(most, Math.max(0.25, Math.round(turns * 4) / 4));
+export const quarter = (turns: number, most: number): number => Math.min(most, Math.max(0.25, Math.round(turns * 4) / 4));
 
-/** What can be done to the tuned circuit. */
-export function tankChanges(s: Situation): Change[] {
+/** To a tenth of a millimetre, as wire is sold. */
+const tenth = (length: number): number => Math.floor(length * 1e4 + 1e-6) / 1e4;
+
+/** How many times as large or small a capacitor may be and still be meant for the same band: a medium-wave gang is no trimmer, whatever its leads would tune to. */
+const SAME_BAND = 4;
+const ofThisKind = (a: VariableCapacitor, b: VariableCapacitor): boolean => Math.abs(Math.log(a.maximum / b.maximum)) < Math.log(SAME_BAND);
+
+/** What can be done to the tuned circuit, with the capacitors on the shelf. */
+export function tankChanges(s: Situation, shelf: Shelf): Change[] {
   const out: Change[] = [];
   const { tank } = s.set;
   const put = (key: string, words: string, next: Partial<TankDescription>): void => {
@@ -16,7 +23,7 @@ export function tankChanges(s: Situation): Change[] {
   };
   const { coil } = tank;
   if (coil.kind === 'geometry') {
-    const thicker = Math.min(1.5 * coil.wireDiameter, 0.75 * coil.pitch);
+    const thicker = tenth(Math.min(1.5 * coil.wireDiameter, 0.75 * coil.pitch));
     if (thicker > 1.1 * coil.wireDiameter)
       put('tank.wire', `wind it with ${(thicker * 1e3).toFixed(1)} mm wire`, { coil: { ...coil, wireDiameter: thicker } });
     if (coil.surfaceFactor > 1.05) put('tank.bright', 'use bright wire', { coil: { ...coil, surfaceFactor: 1 } });
@@ -41,6 +48,8 @@ export function tankChanges(s: Situation): Change[] {
         });
   }
   if (tank.joints.resistance > 1e-3) put('tank.joints', 'solder the joints bright', { joints: { ...tank.joints, resistance: 0.5e-3 } });
+  for (const [name, capacitor] of Object.entries(shelf.capacitors))
+    if (ofThisKind(capacitor, tank.capacitor)) put(`tank.capacitor.${name}`, `tune with the capacitor "${name}"`, { capacitor });
   const turns = tank.coil.turns;
   for (const which of ['aerialCoupling', 'detectorCoupling'] as const) {
     const coupling = tank[which];
@@ -61,8 +70,8 @@ function fitted(tank: TankDescription, turns: number): Partial<TankDescription> 
   };
 }
 
-/** A step tighter and a step looser. */
-function neighbours(c: Coupling, turns: number): [boolean, Coupling][] {
+/** Steps tighter (true) and looser. */
+export function neighbours(c: Coupling, turns: number): [boolean, Coupling][] {
   switch (c.kind) {
     case 'direct':
       return [[false, { kind: 'tap', turns: quarter(0.6 * turns, turns) }]];
@@ -79,6 +88,7 @@ function neighbours(c: Coupling, turns: number): [boolean, Coupling][] {
         [true, { ...c, turns: c.turns + 1 }],
         ...(c.turns >= 2 ? [[false, { ...c, turns: c.turns - 1 }] as [boolean, Coupling]] : []),
         [false, { ...c, gap: c.gap + 3e-3 }],
+        ...(c.gap >= 3e-3 ? [[true, { ...c, gap: c.gap - 3e-3 }] as [boolean, Coupling]] : []),
       ];
     case 'series-capacitor':
       return [
@@ -88,7 +98,7 @@ function neighbours(c: Coupling, turns: number): [boolean, Coupling][] {
   }
 }
 
-function couplingWords(who: string, c: Coupling): string {
+export function couplingWords(who: string, c: Coupling): string {
   switch (c.kind) {
     case 'direct':
       return `join the ${who} across the whole coil`;
