@@ -47,7 +47,7 @@ const GREATEST_PILOT = 0.2;
  * from 139 kHz) as its mean over each interval of that rate, so that the phase is its integral, exactly: exp(j 2 pi integral of f dt); sample k stands
  * at the time (k + 1/2)/rate. AM: 1 + m x(t); sample k stands at k/rate.
  *
- * @param rate - of the envelope [Hz], a multiple of 1 kHz; FM from 240 kHz, AM from 12 kHz
+ * @param rate - of the envelope [Hz], a multiple of 1 kHz; FM from 2 (D + 53 kHz), 240 kHz at least; AM from 12 kHz
  * @throws GivenError if a rate cannot be used, the offset takes the station out of the envelope's band, the pilot is outside 0 to 0.2, the gain is no number above zero, or the level is above 12 dB
  * Source: Rec. ITU-R BS.450-3; BS.412-9; 47 CFR 73.322.
  */
@@ -156,7 +156,8 @@ const meanOver = ({ before, after, at }: Kernel, interval: number): Kernel => ({
 });
 
 function check(audio: AudioSource, modulation: ProgrammeModulation, rate: number, options: ModulatorOptions): void {
-  const least = modulation.kind === 'fm' ? LEAST_FM_RATE : LEAST_AM_RATE;
+  const reach = modulation.kind === 'fm' ? modulation.deviation + MULTIPLEX_TOP : AM_STOP;
+  const least = Math.max(2 * reach, modulation.kind === 'fm' ? LEAST_FM_RATE : LEAST_AM_RATE);
   if (!(rate >= least && rate <= GREATEST_RATE && rate % RATE_STEP === 0))
     throw new GivenError(
       'programme.rate',
@@ -164,7 +165,6 @@ function check(audio: AudioSource, modulation: ProgrammeModulation, rate: number
       `the envelope of ${modulation.kind.toUpperCase()} has ${least / 1e3} to ${GREATEST_RATE / 1e3} thousand samples a second, a whole number of thousands`,
       'Round it up.',
     );
-  const reach = modulation.kind === 'fm' ? modulation.deviation + MULTIPLEX_TOP : AM_STOP;
   const offset = options.offset ?? 0;
   if (!(Math.abs(offset) + reach <= rate / 2))
     throw new GivenError(
