@@ -24,8 +24,6 @@ export interface AverageGrid {
   readonly fade: number;
   /** the law's slope and curvature are above zero everywhere */
   readonly logarithmic: boolean;
-  /** relative error at the middle of a cell above which the cell is given up */
-  readonly tolerance: number;
 }
 
 /** Steps within the voltage over which a law grows e-fold. */
@@ -54,7 +52,6 @@ export function junctionGrid(law: SeriesJunctionLaw): AverageGrid {
     trough: 1,
     fade: Number.POSITIVE_INFINITY,
     logarithmic: true,
-    tolerance: 1e-5,
   };
 }
 
@@ -82,32 +79,33 @@ export function channelGrid(law: ChannelLaw, channel: Channel): AverageGrid {
     trough: 0,
     fade: Math.max(32 * law.driveScale, 2 * Math.abs(shut)),
     logarithmic: false,
-    tolerance: 1e-5,
   };
 }
 
 /**
  * Measured table: bends wherever it was read, between its ends, and is straight beyond.
  *
+ * Where it was read in even steps the strong swing's averages bend along grid lines: the cells in U are a fraction of such a step.
+ *
  * @param scale - voltage over which such a body's law may be expected to grow e-fold [V]
  * @param spacing - of the table about zero [V]
  */
 export function measuredGrid(law: MeasuredLaw, scale: number, spacing: number): AverageGrid {
   const step = scale / STEPS_PER_SCALE;
+  const half = step / 2;
+  const outputStep = spacing > half ? spacing / Math.ceil(spacing / half) : half;
   return {
-    rounding: 4 * step,
+    rounding: 8 * outputStep,
     ridge: 1,
     centre: 0,
     amplitudeStep: step,
-    outputStep: step,
+    outputStep,
     rows: FEWEST,
-    columns: evenTo(Math.max(-law.voltage[0]!, law.voltage.at(-1)!), step),
+    columns: evenTo(Math.max(-law.voltage[0]!, law.voltage.at(-1)!), outputStep),
     least: step * Math.min(8, Math.max(1, Math.ceil(spacing / step))),
     trough: 0,
     fade: Number.POSITIVE_INFINITY,
     logarithmic: false,
-    // less than elsewhere, as the middle of a cell says little about a bend off it
-    tolerance: 5e-6,
   };
 }
 

@@ -18,6 +18,8 @@ import { RestCurrent } from './rest-current.ts';
 
 /** Cells kept; a search of the dial visits some thousand. 20 MB with their corners at the most. */
 const MOST_CELLS = 40_000;
+/** Relative error at the middle of a cell above which the cell is given up. */
+const CELL_ERROR = 1e-5;
 /** Two bicubics of sixteen. */
 const CELL_SIZE = 32;
 const NOT_YET = -1;
@@ -35,7 +37,7 @@ const GIVEN_UP = -2;
  * no swing and from the bend: a modulated station near a mast visits some hundred of them. In each, M and F are the bicubic
  * Hermite polynomials through values, slopes and cross slopes at its corners. The result and its derivatives by A and V belong to
  * each other exactly and are continuous. A cell is made when it is first asked for, and proved at its middle against the direct average; a
- * cell that fails (by more than the grid's tolerance), and whatever lies beyond the grid, is answered by the direct average.
+ * cell that fails (by more than 1e-5), and whatever lies beyond the grid, is answered by the direct average.
  *
  * Source: bicubic Hermite interpolation, error h^4/384 of the fourth derivative in each direction; coordinates derived.
  */
@@ -182,10 +184,10 @@ export class TabulatedAverage {
       bicubic(this.#cells, place, 0.5, 0.5, this.#value);
       const value = middle[f]!;
       if (this.#grid.logarithmic) {
-        if (!(Math.abs(this.#value[0]! - Math.log(Math.max(LEAST, value))) < this.#grid.tolerance)) return false;
+        if (!(Math.abs(this.#value[0]! - Math.log(Math.max(LEAST, value))) < CELL_ERROR)) return false;
       } else {
         const size = Math.max(Math.abs(value), ...corners.map((n) => Math.abs(n[node]!)));
-        if (!(Math.abs(this.#value[0]! - value) <= this.#grid.tolerance * size)) return false;
+        if (!(Math.abs(this.#value[0]! - value) <= CELL_ERROR * size)) return false;
       }
     }
     return true;

@@ -71,7 +71,7 @@ describe.each(LAWS)('%s, 1 V to 100 V', (_, description) => {
           before = slope;
         }
         for (const i of [0, 1]) {
-          // a table's averages turn within the millivolt, and a cell that was given up joins its neighbours to the grid's tolerance only
+          // a table's averages turn within the millivolt, and a cell that was given up joins its neighbours to 1e-5 only
           const value = Math.abs(ends[0]![i]!) + Math.abs(law.current(-output, output));
           expect(Math.abs(ends[1]![i]! - ends[0]![i]! - gained[i]!)).toBeLessThan(2e-3 * sizes[i]! + 2e-5 * value);
         }
