@@ -56,7 +56,7 @@ export function ladder(receiver: Receiver, signal: Signal, e: Evaluation, budget
         unit: 'V rms',
         method: receiver.aerial?.method ?? 'small loop: the coil itself',
         working: {
-          formula: 'V = h_e E, horizontal and vertical parts added as powers where their phase is unknown',
+          formula: 'V = h_e E, horizontal and vertical parts and scattered waves added as powers, their phases unknown',
           terms: [
             term('h_e', 'effective length toward the station', signal.effectiveLength, 'm'),
             term('E', 'field', received.field, 'V/m rms'),

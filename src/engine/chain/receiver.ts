@@ -48,6 +48,8 @@ export function standAt(place: Place, receiver: Receiver, fields: readonly Recei
   return {
     receiver,
     place,
-    signals: fields.map((f) => signalFrom(f, receiver.aerial, receiver.set, receiver.tank.effectiveArea)),
+    signals: fields.map((f) =>
+      signalFrom(f, receiver.aerial, receiver.set, receiver.tank.effectiveArea, place.site.building !== undefined),
+    ),
   };
 }

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { assemble, powerBudget, type Reception, reportStation, type SetDescription, type StationReport, standAt } from '#engine';
 import { listener, place, set, station } from './base-set.ts';
 
+const freely = (...stations: Parameters<typeof place>) => ({ ...place(...stations), method: 'free-space' as const });
 const receive = (s: SetDescription, p = place()): Reception => standAt(p, assemble(s, listener));
 const rung = (r: StationReport, name: string) => r.heard!.ladder.find((x) => x.figure.name === `ladder.${name}`)!;
 
@@ -24,22 +25,23 @@ describe('the coil as aerial', () => {
       },
     },
   };
-  const near = place(station({ measuredField: 0.5 }));
+  // an empty world: nothing scatters
+  const near = freely(station({ power: 100e3, position: { distance: 4000, bearing: 0 } }));
   const r = receive(loop, near);
   const [signal] = r.signals;
 
   test('limit: loss-free, it could hand over what any small aerial gathers, 1.5 lambda^2 / (4 pi) of the wave', () => {
     const wavelength = 299_792_458 / 98e6;
-    const gathered = (0.5 ** 2 / 376.730313668) * ((1.5 * wavelength ** 2) / (4 * Math.PI));
+    const gathered = (signal!.received.field ** 2 / 376.730313668) * ((1.5 * wavelength ** 2) / (4 * Math.PI));
     // towards a mast just above the horizon, so a little less than its best
     expect(signal!.emf ** 2 / (4 * signal!.radiationResistance) / gathered).toBeCloseTo(1, 2);
   });
   test('limit: lying flat it hears nothing of an upright wave, standing across nothing from its side', () => {
-    const field = station({ measuredField: 0.5, polarisation: 'vertical' });
-    const flat = receive(loop, place(field));
+    const field = station({ power: 100e3, polarisation: 'vertical' });
+    const flat = receive(loop, freely(field));
     expect(flat.signals[0]!.emf / signal!.emf).toBeLessThan(1e-6);
     const standing = (plane: number) =>
-      receive({ ...loop, aerial: { kind: 'coil', axis: { kind: 'horizontal', plane } } }, place(field)).signals[0]!.emf;
+      receive({ ...loop, aerial: { kind: 'coil', axis: { kind: 'horizontal', plane } } }, freely(field)).signals[0]!.emf;
     expect(standing(Math.PI / 2) / standing(0)).toBeLessThan(1e-6);
   });
   test('identity: what it hands over is heat elsewhere and the power into the detector, and never more than it could', () => {
@@ -108,4 +110,31 @@ test('no bypass: the cord of the phones returns the radio current', () => {
   expect(report.heard!.evaluation.rated.converged).toBe(true);
   const fitted = reportStation(receive(set), 0);
   expect(Math.abs(report.heard!.evaluation.rated.level[1]! - fitted.heard!.evaluation.rated.level[1]!)).toBeLessThan(1);
+});
+
+describe('a station across the polarisation', () => {
+  const emf = (polarisation: 'horizontal' | 'vertical', over: Partial<ReturnType<typeof place>>) => {
+    const p = { ...place(station({ polarisation, measuredField: 0.01 })), ...over };
+    return receive(set, p).signals[0]!.emf;
+  };
+  test('practice: what is scattered leaves it some 20 dB below, less far below indoors; along the right one it does not count', () => {
+    const ratio = 20 * Math.log10(emf('vertical', {}) / emf('horizontal', {}));
+    expect(ratio).toBeGreaterThan(-25);
+    expect(ratio).toBeLessThan(-15);
+    const { site } = place();
+    const within = { site: { ...site, building: { kind: 'traditional', probability: 0.5 } as const } };
+    expect(20 * Math.log10(emf('vertical', within) / emf('horizontal', within))).toBeGreaterThan(ratio + 5);
+  });
+  test('limit: an empty world scatters nothing', () => {
+    const alone = (polarisation: 'horizontal' | 'vertical') => receive(set, freely(station({ polarisation }))).signals[0]!.emf;
+    expect(alone('vertical') / alone('horizontal')).toBeLessThan(1e-6);
+  });
+  test('limit: of waves from all round any aerial gathers lambda^2 / (8 pi), whatever its shape', () => {
+    const { signals } = receive(set, place(station({ polarisation: 'vertical', measuredField: 0.01 })));
+    const [s] = signals;
+    const wavelength = 299_792_458 / 98e6;
+    // both polarisations, each 18 dB below the wave
+    const density = (2 * 0.01 ** 2 * 10 ** (-18 / 10)) / 376.730313668;
+    expect(s!.emf ** 2 / (4 * s!.radiationResistance) / ((density * wavelength ** 2) / (8 * Math.PI))).toBeCloseTo(1, 3);
+  });
 });
