@@ -12,6 +12,7 @@ import {
 } from '#engine';
 import { aerialChanges } from './aerial-changes.ts';
 import { earthWireChanges } from './earth-wire-changes.ts';
+import { firstAerialChanges } from './first-aerial-changes.ts';
 import { partChanges } from './part-changes.ts';
 import { reachChanges } from './reach-changes.ts';
 import type { Change, Shelf, Situation } from './situation.ts';
@@ -54,6 +55,7 @@ export function improvements(now: Situation, index: number, shelf: Shelf): reado
   const signal = reception.signals[index]!;
   const changes = [
     ...aerialChanges(now, signal),
+    ...firstAerialChanges(now, signal),
     ...earthWireChanges(now, signal),
     ...tankChanges(now, shelf),
     ...reachChanges(now, before.missing),

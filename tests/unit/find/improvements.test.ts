@@ -118,6 +118,16 @@ describe('what is plainly wrong is found', () => {
   });
 });
 
+test('practice: a small coil alone at VHF asks for a dipole, joined loosely', () => {
+  const { aerialCoupling: _, ...alone } = set.tank;
+  const bare: SetDescription = { ...set, aerial: { kind: 'coil', axis: { kind: 'vertical' } }, tank: alone };
+  const dipole = find(bare)[0]!;
+  expect(dipole.change.key).toBe('aerial.dipole');
+  expect(dipole.gain!).toBeGreaterThan(20);
+  const { aerialCoupling } = dipole.change.situation.set.tank;
+  if (aerialCoupling?.kind === 'tap') expect(aerialCoupling.turns).toBeLessThanOrEqual(1);
+});
+
 describe('medium wave', () => {
   const am = place(station({ frequency: 1e6, modulation: { kind: 'am', depth: 0.8 }, measuredField: 3e-3, polarisation: 'vertical' }));
   const coil = {
