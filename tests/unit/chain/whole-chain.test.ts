@@ -16,7 +16,11 @@ interface Case {
   aerial: SetDescription['aerial'];
   tank: SetDescription['tank'];
   detector: { saturationCurrent: number; ideality: number; junctionCapacitance: number };
-  phones: Omit<SetDescription['phones'], 'earpiece'> & { earpiece: object };
+  phones: Omit<SetDescription['phones'], 'earpiece'> & {
+    earpiece:
+      | { kind: 'piezo'; capacitance: number; lossTangent: number; leakResistance: number }
+      | { kind: 'magnetic'; resistance: number; inductance: number };
+  };
   sensitivity: number;
   result: {
     field: number;
@@ -53,7 +57,7 @@ function heard(c: Case) {
       },
     ],
   };
-  const earpiece = {
+  const earpiece: SetDescription['phones']['earpiece'] = {
     name: 'flat',
     coupling: 'insert',
     sensitivity: [
@@ -65,7 +69,7 @@ function heard(c: Case) {
     sensitivitySpread: 3,
     ears: 1,
     ...c.phones.earpiece,
-  } as SetDescription['phones']['earpiece'];
+  };
   const set: SetDescription = {
     aerial: c.aerial,
     tank: c.tank,
@@ -88,7 +92,7 @@ describe('from the mast to the sound', () => {
   test('the reference holds both modulations, three ways of joining the aerial, piezo and magnetic phones', () => {
     expect(new Set(cases.map((c) => c.modulation.kind)).size).toBe(2);
     expect(new Set(cases.map((c) => c.tank.aerialCoupling!.kind)).size).toBeGreaterThanOrEqual(2);
-    expect(new Set(cases.map((c) => (c.phones.earpiece as { kind: string }).kind)).size).toBe(2);
+    expect(new Set(cases.map((c) => c.phones.earpiece.kind)).size).toBe(2);
   });
   for (const c of cases)
     test(`rival: ${c.name}: every level 0.1 dB`, () => {
