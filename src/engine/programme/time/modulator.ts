@@ -9,7 +9,7 @@ import {
   TwelveTapInterpolator,
 } from '../../numeric/index.ts';
 import type { ProgrammeModulation } from '../modulation.ts';
-import { AUDIO_LIMIT, PILOT_SHARE, SUBCARRIER_FREQUENCY } from '../multiplex.ts';
+import { AUDIO_LIMIT, PILOT_SHARE, STEREO_AUDIO_SHARE, SUBCARRIER_FREQUENCY } from '../multiplex.ts';
 import { multiplexPower } from '../multiplex-power.ts';
 import { programmeSwing, toneSwing } from '../swing.ts';
 import { AM_STOP, AUDIO_RATE, programmeAudio } from './audio-path.ts';
@@ -38,7 +38,8 @@ const LEAST_FM_RATE = 240_000;
 const LEAST_AM_RATE = 12_000;
 const GREATEST_RATE = 20_000_000;
 const RATE_STEP = 1000;
-const GREATEST_PILOT = 0.2;
+/** What audio leaves of full deviation. */
+const GREATEST_PILOT = 1 - STEREO_AUDIO_SHARE + 1e-12;
 
 /**
  * A station in time: audio in, complex envelope out.
@@ -48,7 +49,7 @@ const GREATEST_PILOT = 0.2;
  * at the time (k + 1/2)/rate. AM: 1 + m x(t); sample k stands at k/rate.
  *
  * @param rate - of the envelope [Hz], a multiple of 1 kHz; FM from 2 (D + 53 kHz), 240 kHz at least; AM from 12 kHz
- * @throws GivenError if a rate cannot be used, the offset takes the station out of the envelope's band, the pilot is outside 0 to 0.2, the gain is no number above zero, or the level is above 12 dB
+ * @throws GivenError if a rate cannot be used, the offset takes the station out of the envelope's band, the pilot is outside 0 to 0.1, the gain is no number above zero, or the level is above 12 dB
  * Source: Rec. ITU-R BS.450-3; BS.412-9; 47 CFR 73.322.
  */
 export function modulator(audio: AudioSource, modulation: ProgrammeModulation, rate: number, options: ModulatorOptions): ModulatedSource {
@@ -185,7 +186,7 @@ function check(audio: AudioSource, modulation: ProgrammeModulation, rate: number
     throw new GivenError(
       'programme.pilotShare',
       `${pilot}`,
-      `a pilot has 0 to ${GREATEST_PILOT} of full deviation`,
+      'audio has 0.9 of full deviation, which leaves a pilot up to 0.1',
       'The standard has 0.08 to 0.1.',
     );
   if (options.drive.kind === 'fixed' && !(options.drive.gain > 0 && Number.isFinite(options.drive.gain)))
