@@ -83,7 +83,10 @@ export class Resampler implements SampleSource {
     let m = from;
     for (; m < first.length && at <= last; m++) {
       const row = phase * taps;
-      let [a, b, c, d] = [0, 0, 0, 0];
+      let a = 0;
+      let b = 0;
+      let c = 0;
+      let d = 0;
       if (stereo) {
         for (let k = 0; k < taps; k += 2) {
           const even = table[row + k]!;
