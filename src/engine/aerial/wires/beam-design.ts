@@ -28,6 +28,8 @@ export interface BeamWish {
   readonly driven: Driven;
   /** greatest gain, the driven element at resonance; or the greatest power into a given load, mismatch counted [ohm] */
   readonly goal: { readonly kind: 'gain' } | { readonly kind: 'impedance'; readonly resistance: number; readonly reactance: number };
+  /** beams tried at most; left out, as many as the search asks for until it rests */
+  readonly trials?: number;
 }
 
 /** What one beam does at the frequency. */
@@ -103,7 +105,7 @@ export function designBeam(wish: BeamWish): BeamDesign {
   const lower = start.map((_, i) => (i < n ? SHORTEST : CLOSEST));
   const upper = start.map((_, i) => (i < n ? LONGEST : span - CLOSEST));
   const step = start.map((_, i) => (i < n ? 0.01 : 0.03));
-  const found = nelderMead(price, start, step, lower, upper, RESTING, EVALUATIONS_EACH * start.length);
+  const found = nelderMead(price, start, step, lower, upper, RESTING, wish.trials ?? EVALUATIONS_EACH * start.length);
   const best = shapeOf(found.x)!;
   const cut = (which: (i: number) => boolean, error: number) => {
     const lengths = [...found.x.slice(0, n)].map((l, i) => l + (which(i) ? error / wavelength : 0));

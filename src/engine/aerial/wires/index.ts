@@ -12,6 +12,7 @@ export { type PatternSummary, patternSummary } from './pattern-summary.ts';
 export type { Point as SpacePoint } from './point.ts';
 export { lossResistance as wireLossResistance, radiatedResistance } from './radiated-power.ts';
 export { type Resonance as AerialResonance, resonances } from './resonances.ts';
+export { resonantScale } from './resonant-scale.ts';
 export { type PartShare, shareFigures } from './share-figures.ts';
 export { type Discretised, discretise, impedanceMatrix, solveWires, type WireSolution } from './solve-wires.ts';
 export type {
