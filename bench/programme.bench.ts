@@ -1,12 +1,13 @@
 import {
   type AudioSource,
+  Doubler,
   lowPassKernel,
   type ModulatorOptions,
   modulator,
   type ProgrammeModulation,
   Resampler,
   runPhasor,
-  TwelveTapInterpolator,
+  SixTapInterpolator,
 } from '#engine';
 import { bytesSource, MemorySink, openWav, WavWriter, wavAudio } from '#wav';
 
@@ -45,8 +46,14 @@ const drive: ModulatorOptions = { drive: { kind: 'fixed', gain: 1 } };
 
 /** Stations in time, a sample of the envelope and a second of programme; their parts; sound files. */
 export async function run(): Promise<void> {
-  const count = 30_000;
-  const [re, im] = [new Float64Array(count), new Float64Array(count)];
+  // blocks as a player asks for them, enough at a time that all that is read ahead comes round
+  const block = 3000;
+  const blocks = 16;
+  const count = block * blocks;
+  const [re, im] = [new Float64Array(block), new Float64Array(block)];
+  const inBlocks = (next: () => void) => (): void => {
+    for (let k = 0; k < blocks; k++) next();
+  };
   const line = (name: string, seconds: number, samples: number, rate: number): void =>
     console.log(
       `${name.padEnd(44)} ${((seconds / samples) * 1e9).toFixed(2).padStart(7)} ns a sample   ${(samples / rate / seconds).toFixed(0).padStart(5)} times real time`,
@@ -61,28 +68,24 @@ export async function run(): Promise<void> {
   for (const rate of [1_500_000, 3_000_000])
     for (const [name, modulation] of kinds) {
       const station = modulator(ramp(48_000), modulation, rate, drive);
-      line(
-        `${name}, audio 48 kHz, envelope ${rate / 1e6} MS/s`,
-        least(() => station.next(re, im)),
-        count,
-        rate,
-      );
+      line(`${name}, audio 48 kHz, envelope ${rate / 1e6} MS/s`, least(inBlocks(() => station.next(re, im))), count, rate);
     }
   // what is left without the parts that each sample of the envelope costs is what the multiplex costs
   const rate = 1_500_000;
   const station = modulator(ramp(48_000), stereo, rate, drive);
-  const whole = least(() => station.next(re, im)) / count;
-  const kernel = lowPassKernel(53e3, 139e3, 80);
-  const interpolator = new TwelveTapInterpolator(ramp(192_000), 192_000, rate, kernel);
-  const interpolation = least(() => interpolator.next(im)) / count;
-  const swing = Float64Array.from({ length: count }, (_, n) => 70e3 * Math.sin(n / 300));
+  const whole = least(inBlocks(() => station.next(re, im))) / count;
+  const interpolator = new SixTapInterpolator(new Doubler(ramp(192_000), 192_000, 53e3, 90, 1), 384_000, rate, 53e3, 1 / rate);
+  const interpolation = least(inBlocks(() => interpolator.next(im))) / count;
+  const swing = Float64Array.from({ length: block }, (_, n) => 70e3 * Math.sin(n / 300));
   let phase = 0;
-  const copying = least(() => im.set(swing));
+  const copying = least(inBlocks(() => im.set(swing)));
   const turning =
-    (least(() => {
-      im.set(swing);
-      phase = runPhasor(phase, re, im, 1 / rate, 0);
-    }) -
+    (least(
+      inBlocks(() => {
+        im.set(swing);
+        phase = runPhasor(phase, re, im, 1 / rate, 0);
+      }),
+    ) -
       copying) /
     count;
   const ns = (s: number): string => (s * 1e9).toFixed(2).padStart(7);
@@ -90,12 +93,7 @@ export async function run(): Promise<void> {
   console.log(`                          interpolation      ${ns(interpolation)} ns`);
   console.log(`                          phase and phasor   ${ns(turning)} ns`);
   const resampler = new Resampler(ramp(44_100), 44_100, 48_000, lowPassKernel(15e3, 19e3, 85), 2);
-  line(
-    '44.1 to 48 kHz, stereo',
-    least(() => resampler.next(re, im)),
-    count,
-    48_000,
-  );
+  line('44.1 to 48 kHz, stereo', least(inBlocks(() => resampler.next(re, im))), count, 48_000);
   const sinkOf = new MemorySink();
   const writer = new WavWriter(sinkOf, { rate: 48_000, channels: 2, encoding: '16-bit' });
   const sound = Float64Array.from({ length: 480_000 }, (_, n) => 0.5 * Math.sin(n));
@@ -107,10 +105,5 @@ export async function run(): Promise<void> {
   );
   writer.finish();
   const audio = wavAudio(openWav(bytesSource(sinkOf.bytes())), 'repeat');
-  line(
-    'WAV read, 16 bits, stereo',
-    least(() => audio.next(re, im)),
-    count,
-    48_000,
-  );
+  line('WAV read, 16 bits, stereo', least(inBlocks(() => audio.next(re, im))), count, 48_000);
 }

@@ -21,7 +21,9 @@ export class Doubler implements SampleSource {
   /** place of the sample at or before the output, and how many are there */
   #at: number;
   #filled: number;
-  #between = false;
+  readonly #pair = new Float64Array(2);
+  /** samples given modulo 2: 1 where the one between comes next */
+  #odd = 0;
 
   /**
    * @param from - rate of the source [Hz]
@@ -33,7 +35,8 @@ export class Doubler implements SampleSource {
     this.#source = source;
     this.#stereo = channels === 2;
     const kernel = lowPassKernel(pass, from - pass, attenuation);
-    const reach = Math.ceil(kernel.after * from);
+    // an even number, so that they are summed by twos
+    const reach = 2 * Math.ceil((kernel.after * from) / 2);
     this.#taps = Float64Array.from({ length: reach }, (_, k) => kernel.at((k + 0.5) / from) / from);
     this.#first = new Float64Array(2 * reach + CHUNK);
     this.#second = new Float64Array(2 * reach + CHUNK);
@@ -49,35 +52,48 @@ export class Doubler implements SampleSource {
   }
 
   #run(first: Float64Array, second: Float64Array, from: number): number {
-    const [x, y, taps, stereo] = [this.#first, this.#second, this.#taps, this.#stereo];
-    const reach = taps.length;
-    const end = this.#filled - reach;
-    let at = this.#at;
-    let between = this.#between;
+    const end = this.#filled - this.#taps.length;
     let m = from;
-    for (; m < first.length && at < end; m++) {
-      if (!between) {
-        first[m] = x[at]!;
-        if (stereo) second[m] = y[at]!;
-      } else {
-        let a = 0;
-        let b = 0;
-        if (stereo)
-          for (let k = 0; k < reach; k++) {
-            const c = taps[k]!;
-            a += c * (x[at - k]! + x[at + 1 + k]!);
-            b += c * (y[at - k]! + y[at + 1 + k]!);
-          }
-        else for (let k = 0; k < reach; k++) a += taps[k]! * (x[at - k]! + x[at + 1 + k]!);
-        first[m] = a;
-        if (stereo) second[m] = b;
-        at++;
+    if (this.#odd === 1 && this.#at < end) {
+      // the second half of a pair whose first ended a block
+      this.#pairs(this.#first, this.#pair, 0, 1);
+      first[m] = this.#pair[1]!;
+      if (this.#stereo) {
+        this.#pairs(this.#second, this.#pair, 0, 1);
+        second[m] = this.#pair[1]!;
       }
-      between = !between;
+      this.#at++;
+      m++;
     }
-    this.#at = at;
-    this.#between = between;
+    const pairs = Math.max(0, Math.min((first.length - m) >> 1, end - this.#at));
+    this.#pairs(this.#first, first, m, pairs);
+    if (this.#stereo) this.#pairs(this.#second, second, m, pairs);
+    m += 2 * pairs;
+    this.#at += pairs;
+    // a last sample that is as it was, its neighbour being beyond the block
+    this.#odd = m < first.length && this.#at < end ? 1 : 0;
+    if (this.#odd === 1) {
+      first[m] = this.#first[this.#at]!;
+      if (this.#stereo) second[m] = this.#second[this.#at]!;
+      m++;
+    }
     return m;
+  }
+
+  /** Samples as they were and between, by twos. */
+  #pairs(x: Float64Array, out: Float64Array, from: number, count: number): void {
+    const taps = this.#taps;
+    const reach = taps.length;
+    for (let i = 0, at = this.#at, m = from; i < count; i++, at++, m += 2) {
+      out[m] = x[at]!;
+      let a = 0;
+      let b = 0;
+      for (let k = 0; k < reach; k += 2) {
+        a += taps[k]! * (x[at - k]! + x[at + 1 + k]!);
+        b += taps[k + 1]! * (x[at - k - 1]! + x[at + 2 + k]!);
+      }
+      out[m + 1] = a + b;
+    }
   }
 
   #refill(): void {

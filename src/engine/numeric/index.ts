@@ -25,6 +25,6 @@ export { Resampler, type SampleSource } from './resample.ts';
 export { riemannZeta } from './riemann-zeta.ts';
 export { brent, goldenMaximum } from './roots.ts';
 export { cosineIntegral, entireCosineIntegral, sineIntegral, sineIntegrals } from './sine-integral.ts';
+export { SixTapInterpolator } from './six-tap-interpolator.ts';
 export { solveReal } from './solve-real.ts';
-export { TwelveTapInterpolator } from './twelve-tap-interpolator.ts';
 export { wrightOmega } from './wright-omega.ts';

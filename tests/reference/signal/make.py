@@ -6,6 +6,7 @@ Made with numpy 2.4 and scipy 1.17, which share no code with the engine. Run in 
 fft        transforms of seeded noise, sizes that are powers of two, composite and prime (numpy.fft)
 lowPass    coefficients of Kaiser-windowed low-passes (scipy.signal.firwin, scale=False) and the shape the order estimate gives (kaiser_beta, kaiser_atten)
 resample   seeded noise taken to other rates with the same low-pass by scipy.signal.upfirdn
+sixTaps    least that six weights can miss over a band, worst and rms over frequency at the worst place between samples (numpy.linalg.lstsq)
 twister    numpy.random.RandomState(seed).random_sample
 """
 
@@ -16,7 +17,7 @@ import sys
 import numpy as np
 from scipy import signal
 
-out = {"fft": [], "lowPass": [], "resample": [], "twister": []}
+out = {"fft": [], "lowPass": [], "resample": [], "sixTaps": [], "twister": []}
 random = np.random.RandomState(20251)
 
 for size in [1, 2, 8, 64, 1024, 3, 12, 97, 360, 1000]:
@@ -66,6 +67,25 @@ for source, target, pass_edge, stop_edge, attenuation in [
         "from": source, "to": target, "pass": pass_edge, "stop": stop_edge, "attenuation": attenuation,
         "input": x.tolist(), "output": y[:count].tolist(),
     })
+
+# six weights fitted in frequency by lstsq at Gauss-Legendre points of the band, for places p/16 between two samples: what they miss at best
+nodes, gauss = np.polynomial.legendre.leggauss(80)
+for share, interval in [(2 * 53 / 384, 0.256), (2 * 53 / 384, 0.0), (2 * 19 / 192, 0.128), (0.5, 0.0)]:
+    k = np.arange(-2, 4)
+    f = nodes * share / 2  # cycles a sample
+    root = np.sqrt(gauss / 2)
+    worst = 0.0
+    squares = []
+    edge = np.linspace(-share / 2, share / 2, 2001)
+    for p in np.arange(16) / 16:
+        wanted = lambda f: np.exp(2j * np.pi * f * p) * np.sinc(f * interval)
+        system = np.exp(2j * np.pi * f[:, None] * k[None, :])
+        c = np.linalg.lstsq(np.vstack([(system * root[:, None]).real, (system * root[:, None]).imag]),
+                            np.concatenate([(wanted(f) * root).real, (wanted(f) * root).imag]), rcond=None)[0]
+        miss = np.abs(np.exp(2j * np.pi * edge[:, None] * k[None, :]) @ c - wanted(edge))
+        worst = max(worst, float(miss.max()))
+        squares.append(float(np.mean(miss**2)))
+    out["sixTaps"].append({"share": share, "interval": interval, "places": 16, "worst": worst, "rms": math.sqrt(max(squares))})
 
 for seed in [0, 1, 20251, 4294967295]:
     r = np.random.RandomState(seed)
