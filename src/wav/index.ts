@@ -1,6 +1,5 @@
 export { type ByteSink, type ByteSource, bytesSource, MemorySink } from './byte-access.ts';
 export { type ChannelGain, channelMix } from './channel-mix.ts';
-export { A_LAW, MU_LAW } from './companding.ts';
 export type { Encoding } from './format.ts';
 export type { Info } from './info.ts';
 export { type WavAudio, wavAudio } from './wav-audio.ts';

@@ -22,7 +22,7 @@ export interface LowPassKernel extends Kernel {
  * @param pass, stop - edges [Hz]
  * @param attenuation - A, of the stop band [dB], 50 or more, met within 2 dB; the pass band ripples by 10^(-A/20)
  * Source: J. F. Kaiser, Proc. IEEE Int. Symp. Circuits and Systems 1974, 20; A. V. Oppenheim, R. W. Schafer, Discrete-Time Signal
- * Processing, 3rd ed. (2010), eqs. 7.59, 7.75 and 7.76.
+ * Processing, 3rd ed. (2010), sec. 7.5.
  */
 export function lowPassKernel(pass: number, stop: number, attenuation: number): LowPassKernel {
   const beta = 0.1102 * (attenuation - 8.7);

@@ -16,7 +16,7 @@ const NOISE = 1e-12;
  * sum over l of sinc(2 B (k - l)/from) c_l = mean of sinc(2 B (k - x)/from) over the interval. Nothing is spent on frequencies where
  * there is no signal. Worst miss in the band, at its edge: -76 dB for B = 0.14 from, -94 dB for 0.1, and in the mean square 11 dB less.
  * Time is counted in whole numbers; output k stands at the time k/to of the source; the block asked for never changes the result.
- * Source: T. I. Laakso et al., IEEE Signal Processing Magazine 13, 1 (1996) 30, sec. 3 (general least squares).
+ * Source: T. I. Laakso et al., IEEE Signal Processing Magazine 13, 1 (1996) 30 (general least squares).
  */
 export class SixTapInterpolator {
   readonly rate: number;

@@ -61,7 +61,7 @@ describe('published: levels of Rec. ITU-R BS.450-3, sec. 2, and 47 CFR 73.322 (a
   });
 });
 
-describe('published: pre-emphasis 1 + j w tau (BS.450-3, sec. 1.2; 47 CFR 73.333 for 75 us), owed within 0.1 dB', () => {
+describe('published: pre-emphasis 1 + j w tau (BS.450-3, sec. 1.2; 75 us: 47 CFR 73.333, fig. 2, from memory), owed within 0.1 dB', () => {
   for (const modulation of [{ ...mono }, { ...mono, preEmphasis: 75e-6 }])
     for (const rate of [16_000, 32_000, 44_100, 48_000, 96_000])
       test(`${modulation.preEmphasis * 1e6} us, audio at ${rate} Hz`, () => {
