@@ -110,8 +110,8 @@ function sharesOf(bare: WireAerial, parts: readonly string[], field: ReceivedFie
   return { rows: shares.map((s) => s.figures), rowNames: { head: 'what hears it', names: shares.map((s) => s.part) } };
 }
 
-/** How far beyond the band resonances are looked for. */
-const BEYOND = 1.3;
+/** How far beyond the band resonances are looked for: two more bands of the solver. */
+const BEYOND = 1.25;
 /** Figures of the terminals that belong to the aerial as a whole. */
 const OWN = ['resistance', 'reactance', 'lossResistance', 'efficiency', 'segments', 'cuttingError', 'tuningBand', 'powerBalance'];
 
@@ -125,15 +125,19 @@ function overview(
   const { frequency, name } = field.station;
   const [from, to] = [range.from / BEYOND, range.to * BEYOND];
   const { discretised, solution } = bare.solved(frequency);
+  const found = resonances(bare, from, to);
   const own = bare.figures(frequency, arrivalOf(field));
   return {
     heading: `${aerialTitle(description.shape)}, at ${formatFigure(frequency, 'Hz')} (${name})`,
     figures: [
-      ...resonanceFigures(resonances(bare, from, to), from, to),
+      ...resonanceFigures(found, from, to),
       ...patternFigures(patternSummary(discretised, solution)),
       ...OWN.flatMap((key) => own.filter((f) => f.name === `aerial.${key}`)),
     ],
-    remarks: heightRemark(description, place),
+    remarks: [
+      ...(found.length > 0 ? [] : [`no resonance between ${formatFigure(from, 'Hz', 3)} and ${formatFigure(to, 'Hz', 3)}`]),
+      ...heightRemark(description, place),
+    ],
   };
 }
 

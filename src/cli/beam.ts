@@ -49,7 +49,9 @@ const METALS = ['copper', 'brass', 'aluminium', 'steel', 'silver'] as const;
 
 function wishOf(o: BeamOptions): BeamWish {
   const quantity = (key: 'frequency' | 'boom' | 'diameter' | 'impedance' | 'folded' | 'bearing', dimension: DimensionName): number => {
-    const reading = readQuantity(o[key]!, dimension);
+    const given = o[key]!;
+    // a bare number of ohms can be nothing else
+    const reading = readQuantity(dimension === 'resistance' && /^[\d.]+$/.test(given) ? Number(given) : given, dimension);
     if (!reading.ok) throw new BadFile(`--${key} ${o[key]}: ${reading.why}\n  ${reading.mend}`);
     return reading.value;
   };

@@ -11,6 +11,8 @@ export interface WiresChange {
 
 /** A change of length smaller than this is not worth the saw. */
 const WORTH_CUTTING = 0.01;
+/** Not quite level: a rod clears the edge of its set, or the radials. */
+const LEANT_OVER = (70 / 180) * Math.PI;
 const metres = (length: number): string => `${length.toFixed(2)} m`;
 
 /**
@@ -30,9 +32,9 @@ export function wiresChanges(aerial: Wires, station: Station, bearing: number): 
 function turned(shape: WireShape, upright: boolean, bearing: number): readonly { readonly words: string; readonly shape: WireShape }[] {
   switch (shape.kind) {
     case 'rod': {
-      // a rod that leans over by a right angle lies across the line to the mast
-      const lean = upright ? { angle: 0, bearing: 0 } : { angle: Math.PI / 2, bearing: bearing + Math.PI / 2 };
-      return [{ words: upright ? 'stand the rod upright' : 'lay the rod level, broadside to the mast', shape: { ...shape, lean } }];
+      const clear = shape.against.kind === 'drop-wire' || shape.against.kind === 'earth-wire';
+      const lean = upright ? { angle: 0, bearing: 0 } : { angle: clear ? Math.PI / 2 : LEANT_OVER, bearing: bearing + Math.PI / 2 };
+      return [{ words: upright ? 'stand the rod upright' : 'lean the rod right over, broadside to the mast', shape: { ...shape, lean } }];
     }
     case 'dipole':
     case 'folded-dipole': {

@@ -23,7 +23,7 @@ export function resonanceFigures(found: readonly Resonance[], from: number, to: 
   });
   if (found.length === 0) return [resonance('resonance', 'resonance', null)];
   return found.flatMap(({ frequency, resistance, kind }, i) => {
-    const tail = found.length === 1 ? '' : `.${i + 1}`;
+    const tail = i === 0 ? '' : `.${i + 1}`;
     return [
       resonance(`resonance${tail}`, kind === 'series' ? 'resonance' : 'resonance of the parallel kind', frequency),
       {

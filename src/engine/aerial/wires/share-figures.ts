@@ -8,13 +8,15 @@ export interface PartShare {
   readonly figures: readonly Figure[];
 }
 
+/** Square of an effective length below which it is only the rounding of sums that cancel [m^2]. */
+const ROUNDING = 1e-20;
 const METHOD = 'method of moments, wire by wire';
 const SOURCE = 'Balanis, Antenna Theory, 3rd ed., sec. 2.15 (reciprocity), taken over the wires of the part alone';
 
 /**
  * What each part of an aerial hears of a field, and what it costs.
  *
- * The part's share of the e.m.f. is its projection on the whole, so that all shares add up to one; a part that works against the others has a negative one.
+ * The part's share of the e.m.f. is its projection on the whole, so that all shares add up to one; a part that works against the others has a negative one. There are none of a field that the whole does not hear.
  *
  * @param parts - what each wire belongs to, in the order of the wires
  * @param field - components of the field, any scale; those of a mixed wave add as powers
@@ -42,7 +44,7 @@ export function shareFigures(
   const strength = eh + ev;
   const along = (a: Complex, b: Complex) => a.re * b.re + a.im * b.im;
   return [...sums].map(([part, own]) => {
-    const share = power > 0 ? (eh * along(own.horizontal, h) + ev * along(own.vertical, v)) / power : null;
+    const share = power > ROUNDING * strength ? (eh * along(own.horizontal, h) + ev * along(own.vertical, v)) / power : null;
     const square = strength > 0 ? (eh * C.abs2(own.horizontal) + ev * C.abs2(own.vertical)) / strength : 0;
     const lengths = [
       term('|h_part|', 'effective length of the part, for this wave', Math.sqrt(square), 'm'),
