@@ -2,6 +2,9 @@ import { GivenError } from '../given-error.ts';
 import { type Complex, LU } from '../numeric/index.ts';
 import { EARTH, type Element, type Node } from './elements.ts';
 
+/** A smaller resistance is a branch of its own [ohm]: as a conductance it would swallow the digits of what stands beside it. */
+const LEAST_RESISTANCE = 1e-3;
+
 /**
  * A linear network by modified nodal analysis, ready to be solved at any frequency.
  *
@@ -36,7 +39,7 @@ export class Network {
     for (const e of elements) for (const name of names(e)) if (name !== EARTH && !this.#index.has(name)) this.#index.set(name, n++);
     for (const e of elements) {
       if (e.kind === 'windings') for (const w of e.windings) this.#branch.set(w.name, n++);
-      else if (e.kind === 'voltage' || e.kind === 'impedance' || (e.kind === 'resistor' && e.resistance === 0))
+      else if (e.kind === 'voltage' || e.kind === 'impedance' || (e.kind === 'resistor' && e.resistance < LEAST_RESISTANCE))
         this.#branch.set(e.name, n++);
     }
     this.size = n;
@@ -117,8 +120,11 @@ export class Network {
         // an endless resistance is an open circuit: what a loss of next to nothing comes to across a tank
         if (e.resistance === Number.POSITIVE_INFINITY) return;
         check(e.name, 'resistance', e.resistance, 'ohm');
-        if (e.resistance === 0) this.#stampBranch(this.#branch.get(e.name)!, e.a, e.b);
-        else this.#stampAdmittance(this.#g, e.a, e.b, 1 / e.resistance);
+        if (e.resistance < LEAST_RESISTANCE) {
+          const row = this.#branch.get(e.name)!;
+          this.#stampBranch(row, e.a, e.b);
+          this.#g[row * this.size + row] = this.#g[row * this.size + row]! - e.resistance;
+        } else this.#stampAdmittance(this.#g, e.a, e.b, 1 / e.resistance);
         return;
       case 'capacitor':
         check(e.name, 'capacitance', e.capacitance, 'F');
@@ -232,7 +238,12 @@ export class Solution {
     return { re: this.#re[i]!, im: this.#im[i]! };
   }
 
-  /** Current through a winding, voltage source or given impedance, from a to b. */
+  /** Whether the current through an element is an unknown of its own: windings, voltage sources, given impedances, very small resistors. */
+  isBranch(name: string): boolean {
+    return this.#branch.has(name);
+  }
+
+  /** Current through a branch, from a to b. */
   current(name: string): Complex {
     const i = this.#branch.get(name)!;
     return { re: this.#re[i]!, im: this.#im[i]! };

@@ -16,7 +16,10 @@ export function powers(network: Network, solution: Solution, frequency: number):
   const out: ElementPower[] = [];
   for (const e of network.elements) {
     if (e.kind === 'resistor') {
-      if (e.resistance > 0) out.push({ name: e.name, watts: C.abs2(C.sub(solution.voltage(e.a), solution.voltage(e.b))) / e.resistance });
+      const watts = solution.isBranch(e.name)
+        ? C.abs2(solution.current(e.name)) * e.resistance
+        : C.abs2(C.sub(solution.voltage(e.a), solution.voltage(e.b))) / e.resistance;
+      if (e.resistance > 0) out.push({ name: e.name, watts });
     } else if (e.kind === 'windings') {
       for (const w of e.windings) if (w.resistance) out.push({ name: w.name, watts: C.abs2(solution.current(w.name)) * w.resistance });
     } else if (e.kind === 'impedance') {
