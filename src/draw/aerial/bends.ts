@@ -1,6 +1,6 @@
 import type { SpacePoint } from '#engine';
 import type { Conductor, Piece } from './conductors.ts';
-import { along, cross, dot, half, minus, norm, unitStep } from './space.ts';
+import { along, cross, dot, minus, norm, unitStep } from './space.ts';
 
 /** A part of a conductor that is wound round: many short sides stand for turns of a circle. */
 export interface Turns {
@@ -13,9 +13,6 @@ export interface Turns {
   readonly pitch: number;
   /** of the wire, wound on the circle [m] */
   readonly length: number;
-  /** unit vector along the axis, and a point of the axis half way along the winding */
-  readonly axis: SpacePoint;
-  readonly centre: SpacePoint;
 }
 
 export interface Straight {
@@ -78,9 +75,5 @@ function turnsOf(pieces: readonly Piece[]): Turns | null {
   const diameter = 2 * radius * Math.sqrt((sides / (2 * Math.PI)) * Math.sin(turn));
   const turns = pieces.length / sides;
   const pitch = advance * sides;
-  const first = pieces[0]!;
-  // the centre lies beside the middle of the first side, towards the inside
-  const inward = cross(axis, unitStep(ORIGIN, flat[0]!));
-  const centre = along(along(half(first.from, first.to), inward, radius * Math.cos(turn / 2)), axis, (advance * (pieces.length - 1)) / 2);
-  return { kind: 'turns', pieces, diameter, turns, pitch, length: turns * Math.hypot(Math.PI * diameter, pitch), axis, centre };
+  return { kind: 'turns', pieces, diameter, turns, pitch, length: turns * Math.hypot(Math.PI * diameter, pitch) };
 }

@@ -1,4 +1,4 @@
-import type { WireStructure } from '#engine';
+import { GivenError, type WireStructure } from '#engine';
 import { bends, type Turns } from './bends.ts';
 import { type Conductors, conductors, type Piece } from './conductors.ts';
 import { type Row, rowOf } from './row.ts';
@@ -24,6 +24,15 @@ export interface Content extends Conductors {
 
 export function contentOf(structure: WireStructure, bodies: readonly Body[]): Content {
   const all = conductors(structure);
+  bodies.forEach((b, i) => {
+    if (b.wires.length === 0 || b.wires.some((w) => !structure.wires[w]))
+      throw new GivenError(
+        `options.bodies[${i}].wires`,
+        b.wires.length === 0 ? 'empty' : b.wires.join(', '),
+        `the wires are numbered 0 to ${structure.wires.length - 1}`,
+        'Name those that stand for the body.',
+      );
+  });
   const inBody = bodyWires(bodies);
   const isBody = (p: Piece) => p.wires.every((w) => inBody.has(w));
   const cut = all.conductors.filter((c) => !c.pieces.every(isBody));

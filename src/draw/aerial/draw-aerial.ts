@@ -10,8 +10,8 @@ import { type DrawnView, drawView } from './draw-view.ts';
 import { DRAWING_SCALES, scaleText } from './drawing-scale.ts';
 import { lengthText } from './length-text.ts';
 import { scaleBar } from './scale-bar.ts';
+import type { ViewName } from './view.ts';
 import { overallSizes, type ViewTask, viewTasks } from './view-tasks.ts';
-import type { ViewName } from './views.ts';
 
 export interface AerialDrawingOptions {
   readonly title?: string;

@@ -11,8 +11,8 @@ import { drawGround } from './draw-ground.ts';
 import { drawBodies, drawFeed, drawLoads, drawTurns } from './draw-labels.ts';
 import { type OnPaper, onPaper } from './on-paper.ts';
 import { northMarks } from './symbols.ts';
+import { project } from './view.ts';
 import type { DimensionTask, ViewTask } from './view-tasks.ts';
-import { project } from './views.ts';
 
 const TITLE_SIZE = 3.4;
 

@@ -3,7 +3,7 @@ import type { Occupied } from '../placing/occupied.ts';
 import { scale, type Vector } from '../plane/vector.ts';
 import type { Content } from './content.ts';
 import { minus } from './space.ts';
-import { project, type View } from './views.ts';
+import { project, type View } from './view.ts';
 
 /** Thinner lines do not print well [mm]. */
 export const THINNEST = 0.3;

@@ -1,10 +1,12 @@
 import type { SpacePoint } from '#engine';
 import { type Vector, vector } from '../plane/vector.ts';
+import { chooseViews, TRUE } from './choose-views.ts';
 import type { Piece } from './conductors.ts';
 import { bodyWires, type Content, feedOf } from './content.ts';
 import { countedText, lengthText } from './length-text.ts';
+import { principalBearing } from './principal-bearing.ts';
 import { dot, minus, norm, unitStep } from './space.ts';
-import { choose, orthogonalViews, principalBearing, trueness, type View } from './views.ts';
+import { orthogonalViews, trueness, type View } from './view.ts';
 
 /** A length to be dimensioned in a view: it may be shown at any one of several places. */
 export interface DimensionTask {
@@ -37,11 +39,10 @@ export interface ViewTask {
 const MOST_CHOICES = 8;
 /** More dimensions than this make no drawing clearer: the list has them all. */
 const MOST_GROUPS = 24;
-const TRUE = 0.999;
 
 /** Shares out what is to be shown among the views: every length once, where it is seen in true size. */
 export function viewTasks(content: Content): readonly ViewTask[] {
-  const views = choose(orthogonalViews(bearingOf(content)), content.pieces, content.groups);
+  const views = chooseViews(orthogonalViews(bearingOf(content)), content.pieces, content.groups);
   const dimensions = views.map((): DimensionTask[] => []);
   const best = (size: (v: View) => number): number => {
     const sizes = views.map(size);

@@ -88,7 +88,7 @@ function candidates(d: Dimension, along: Vector, normal: Vector, offset: number,
   const place = (t: TextMark, tail: Vector | null, price: number) =>
     out.push({ price: offset + lines + price + occupied.priceOfText(textBox(t)), a, b, text: t, outside: cramped, tail });
   // along the line, in its middle by choice
-  for (const shift of [0, -0.25, 0.25]) {
+  for (const shift of d.broken ? [0] : [0, -0.25, 0.25]) {
     if (width > room * (1 - 2 * Math.abs(shift)) - 1) continue;
     place(text(add(lift, scale(along, shift * room))), null, shift === 0 ? 0 : OFF_CENTRE);
   }
@@ -137,21 +137,22 @@ function draw(d: Dimension, p: Placed, occupied: Occupied): readonly Mark[] {
   occupied.addLine(from, to, WEIGHT.dimension);
   const inward = p.outside ? -1 : 1;
   marks.push(arrow(a, scale(along, inward)), arrow(b, scale(along, -inward)));
-  if (d.broken) marks.push(...breakMarks(middle(a, b), along));
+  // near the beginning, clear of the arrowhead and of the text
+  if (d.broken) marks.push(...breakMarks(add(a, scale(along, Math.min(distance(a, b) / 2, 5))), along));
   marks.push({ ...p.text, labels: d.labels });
   occupied.addText(textBox(p.text));
   return marks;
 }
 
 /** A slim arrowhead whose point is at `tip`, its body in the direction `back`. */
-export function arrow(tip: Vector, back: Vector): Mark {
+function arrow(tip: Vector, back: Vector): Mark {
   const foot = add(tip, scale(back, ARROW.long));
   const aside = scale(vector(-back.y, back.x), ARROW.half);
   return { kind: 'area', points: [tip, add(foot, aside), subtract(foot, aside)], fill: 'quiet' };
 }
 
 /** Two short strokes across a line: part of it is left out. */
-export function breakMarks(at: Vector, along: Vector): readonly Mark[] {
+function breakMarks(at: Vector, along: Vector): readonly Mark[] {
   const stroke = add(scale(along, 0.6), scale(vector(-along.y, along.x), 1.4));
   return [-0.5, 0.5].map((i) => {
     const c = add(at, scale(along, i * 1.2));

@@ -1,5 +1,6 @@
 import { GivenError } from '#engine';
 import { axisUnit, decadeText, figuresText, fixedText } from './number-text.ts';
+import { LARGEST } from './series.ts';
 import { linearTicks, logTicks, roundDown, type Ticks } from './ticks.ts';
 
 export interface AxisOptions {
@@ -15,6 +16,11 @@ export interface AxisOptions {
 
 /** A logarithmic axis longer than this has a prefix at every number, a shorter one the same for all. */
 const OWN_PREFIXES = 100;
+
+/** Smaller than anything that is measured: nothing. */
+const NOTHING = 1e-100;
+/** Values that differ by less than this part of themselves are one for the eye. */
+const SAME = 1e-9;
 
 /** An axis laid out: fractions of its length from its start. */
 export interface Axis {
@@ -58,9 +64,9 @@ export function axis(options: AxisOptions, values: readonly number[], wanted: nu
   const ticks: Ticks = ticksOf(first / factor, last / factor, wanted);
   const place = (value: number): number | null => {
     if (!log) return (value - first) / (last - first);
-    return value > 0 ? Math.log(value / first) / Math.log(last / first) : null;
+    return value > NOTHING ? Math.log(value / first) / Math.log(last / first) : null;
   };
-  const write = (t: number) => (ticks.places !== null ? fixedText(t, ticks.places) : raw ? decadeText(t) : figuresText(t, 3));
+  const write = (t: number) => (ticks.places !== null ? fixedText(t, ticks.places) : raw ? decadeText(t) : figuresText(t, ticks.figures));
   return {
     from: first,
     to: last,
@@ -76,7 +82,7 @@ const stepOf = (major: readonly number[], range: number): number => (major.lengt
 function ends(options: AxisOptions, values: readonly number[], log: boolean, path: string): readonly [number, number] {
   for (const key of ['from', 'to'] as const) {
     const given = options[key];
-    if (given !== undefined && !(Number.isFinite(given) && (!log || given > 0)))
+    if (given !== undefined && !(Math.abs(given) <= LARGEST && (!log || given > NOTHING)))
       throw new GivenError(
         `${path}.${key}`,
         `${given}`,
@@ -84,15 +90,15 @@ function ends(options: AxisOptions, values: readonly number[], log: boolean, pat
         log ? 'Give a number above zero.' : 'Give a number.',
       );
   }
-  const usable = values.filter((v) => !log || v > 0);
+  const usable = values.filter((v) => !log || v > NOTHING);
   const least = options.from ?? (usable.length > 0 ? Math.min(...usable) : log ? 1 : 0);
   const most = options.to ?? (usable.length > 0 ? Math.max(...usable) : log ? 10 : 1);
   if (options.from !== undefined && options.to !== undefined && !(least < most))
     throw new GivenError(`${path}.to`, `${most}`, `the axis begins at ${least}`, 'Give a greater number.');
-  if (least < most) return [least, most];
+  if (most - least > Math.max(NOTHING, SAME * Math.max(Math.abs(least), Math.abs(most)))) return [least, most];
   // nothing varies, or the data lie beyond a given end: room on both sides of what there is
   if (log) return options.from === undefined ? [most / 2, options.to ?? most * 2] : [least, least * 10];
-  const spread = Math.max(Math.abs(least) * 0.05, Math.abs(most) * 0.05) || 1;
+  const spread = Math.max(Math.abs(least), Math.abs(most)) > NOTHING ? 0.05 * Math.max(Math.abs(least), Math.abs(most)) : 1;
   if (options.from !== undefined) return [least, least + spread];
   return [most - spread, options.to ?? most + spread];
 }

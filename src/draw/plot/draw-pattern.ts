@@ -113,6 +113,10 @@ function check(cut: PatternCut, options: PatternOptions): void {
   cut.points.forEach((p, i) => {
     if (!Number.isFinite(p.angle)) throw new GivenError(`cut.points[${i}].angle`, `${p.angle}`, 'it is an angle', 'Give radians.');
   });
+  options.stations?.forEach((s, i) => {
+    if (!Number.isFinite(s.bearing))
+      throw new GivenError(`options.stations[${i}].bearing`, `${s.bearing}`, 'it is an angle', 'Give radians.');
+  });
   const { span = SPAN, width = WIDTH } = options;
   if (!(span >= 10 && span <= 100)) throw new GivenError('options.span', `${span} dB`, 'rings need room', 'Give 10 to 100 dB.');
   if (!(width >= 80 && width <= 2000)) throw new GivenError('options.width', `${width} mm`, 'a plot needs room', 'Give 80 to 2000 mm.');

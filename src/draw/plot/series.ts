@@ -17,10 +17,13 @@ export type PlotMark =
   | { readonly kind: 'y'; readonly y: number; readonly label: string }
   | { readonly kind: 'point'; readonly x: number; readonly y: number; readonly label: string };
 
+/** Nothing that is measured is larger; beyond it decades overflow. */
+export const LARGEST = 1e100;
+
 /** Refuses what is neither a number nor an honest gap. */
 export function checkSeries(series: readonly Series[], marks: readonly PlotMark[]): void {
   const must = (path: string, value: number) => {
-    if (!Number.isFinite(value))
+    if (!(Math.abs(value) <= LARGEST))
       throw new GivenError(path, `${value}`, 'only numbers can be drawn', 'Give a number; null for a y that does not exist.');
   };
   series.forEach((s, i) => {

@@ -4,9 +4,15 @@ export interface Ticks {
   readonly major: readonly number[];
   /** without */
   readonly minor: readonly number[];
-  /** decimal places that tell one major tick from the next; null where each is written in its own decade */
+  /** decimal places that tell one major tick from the next; null where a power of ten, or each its own decade, reads better */
   readonly places: number | null;
+  /** figures that tell one from the next where `places` is null */
+  readonly figures: number;
 }
+
+/** Steps beyond these are written with a power of ten. */
+const SMALLEST_PLAIN = 1e-6;
+const LARGEST_PLAIN = 1e6;
 
 /** Steps of 1, 2 or 5 of a decade: the one that comes nearest to the number of ticks wanted. */
 export function niceStep(range: number, wanted: number): number {
@@ -24,15 +30,18 @@ export function roundDown(value: number): number {
   return decade * (value >= 5 * decade ? 5 : value >= 2 * decade ? 2 : 1);
 }
 
-/** Ticks on an even scale, at whole multiples of a nice step from `from` to `to`. */
+/** Ticks on an even scale, at whole multiples of a nice step from `from` to `to`, which differ by more than the 12th figure. */
 export function linearTicks(from: number, to: number, wanted: number): Ticks {
   const step = niceStep(to - from, wanted);
-  const places = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+  const largest = Math.max(Math.abs(from), Math.abs(to));
+  const figures = Math.min(15, Math.max(1, Math.ceil(Math.log10(largest / step)) + 1));
+  const long = step < SMALLEST_PLAIN || step >= LARGEST_PLAIN;
+  const places = long ? null : Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
   const slack = 1e-9 * (to - from);
   const major: number[] = [];
   // multiplied, never added up, so that 0.3 is 0.3; and no -0
-  for (let i = Math.ceil((from - slack) / step); i * step <= to + slack; i++) major.push(Number((i * step).toFixed(places + 2)) + 0);
-  return { major, minor: [], places };
+  for (let i = Math.ceil((from - slack) / step); i * step <= to + slack; i++) major.push(Number((i * step).toPrecision(15)) + 0);
+  return { major, minor: [], places, figures };
 }
 
 /** Ticks on a logarithmic scale: decades; with their 2 and 5 where there are few; even ones where there is hardly one. */
@@ -50,9 +59,9 @@ export function logTicks(from: number, to: number, wanted: number): Ticks {
     for (let digit = 1; digit <= 9; digit++) {
       const v = Number(`${digit}e${p}`);
       if (!within(v)) continue;
-      const chief = digits.includes(digit) && (digit !== 1 || (((p - first) % every) + every) % every === 0);
+      const chief = digits.includes(digit) && (digit !== 1 || p % every === 0);
       if (chief) major.push(v);
       else if (every === 1) minor.push(v);
     }
-  return { major, minor, places: null };
+  return { major, minor, places: null, figures: 3 };
 }

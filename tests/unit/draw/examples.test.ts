@@ -1,0 +1,44 @@
+/**
+ * Every drawing here is committed beside its test, for the eye and against unwanted change.
+ *
+ *     UPDATE_EXAMPLES=1 npx vitest run tests/unit/draw/examples.test.ts
+ *
+ * writes them anew; look at each one that changed before it is committed.
+ */
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { drawCurve, drawDescribedAerial, drawPattern } from '#draw';
+import { DESCRIBED } from './aerial-examples.ts';
+import { FORWARD_NORTH, FREE_UPRIGHT, IMPEDANCE, OVER_GROUND, RESPONSE, STATIONS } from './plot-examples.ts';
+
+const FOLDER = new URL('./examples/', import.meta.url);
+
+const aerial = (name: string) => drawDescribedAerial(DESCRIBED[name]!, { note: 'An example.' });
+
+const EXAMPLES: Readonly<Record<string, () => string>> = {
+  ...Object.fromEntries(
+    ['rod-case', 'rod-radials', 'rod-earth', 'v-inverted', 'folded', 'beam', 'beam-folded', 'loop-turns', 'given-tee', 'given-loaded'].map(
+      (name) => [`aerial-${name}`, () => aerial(name)],
+    ),
+  ),
+  'pattern-compass': () => drawPattern(FORWARD_NORTH, { title: 'A made-up lobe', stations: STATIONS }),
+  'pattern-over-ground': () => drawPattern(OVER_GROUND, { title: 'Lobes over ground' }),
+  'pattern-upright': () => drawPattern(FREE_UPRIGHT, { title: 'A made-up lobe, upright', components: ['total', 'horizontal'] }),
+  'curve-impedance': () => drawCurve(IMPEDANCE.series, IMPEDANCE.options),
+  'curve-response': () => drawCurve(RESPONSE.series, RESPONSE.options),
+};
+
+test.each(Object.keys(EXAMPLES))('%s', (name) => {
+  const drawn = EXAMPLES[name]!();
+  const file = new URL(`${name}.svg`, FOLDER);
+  if (process.env.UPDATE_EXAMPLES) writeFileSync(file, drawn);
+  expect(drawn).toBe(readFileSync(file, 'utf8'));
+});
+
+test('every committed drawing has its example', () => {
+  expect(readdirSync(FOLDER).sort((a, b) => (a < b ? -1 : 1))).toEqual(
+    Object.keys(EXAMPLES)
+      .map((name) => `${name}.svg`)
+      .sort((a, b) => (a < b ? -1 : 1)),
+  );
+});
