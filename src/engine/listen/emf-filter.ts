@@ -1,0 +1,94 @@
+import { C, type Complex, LU } from '../numeric/index.ts';
+
+/** How many of so many taps look ahead. */
+export const lookAhead = (taps: number): number => (taps >> 1) - 1;
+
+/** Points at which the response is matched in the band of each station, and around the whole circle. */
+const BAND_POINTS = 17;
+const CIRCLE_POINTS = 64;
+/** Weight of the circle as a whole beside a band: enough to keep the taps small where no station is. */
+const CIRCLE_WEIGHT = 1e-4;
+
+/** A stretch of spectrum that must come out right [Hz from the reference]. */
+export interface Band {
+  readonly middle: number;
+  readonly half: number;
+}
+
+/** What the taps give and what is left over. */
+export interface EmfFilter {
+  /** tap d multiplies the e.m.f. d - lookAhead samples before the present */
+  readonly taps: readonly Complex[];
+  /** greatest misfit in each band, by the greatest response in it */
+  readonly errors: readonly number[];
+}
+
+/**
+ * The few taps that make a sampled response exact in the bands of the stations.
+ *
+ * The modes, stepped from sample to sample, have the circuit's poles but not its response between them, as a signal does not run straight between
+ * samples. The difference is smooth in frequency; taps on the e.m.f. take it up, in the sense of least squares over the bands, each weighted by
+ * the reciprocal of its own response so that a station far down the slope is as exact as the one that is wanted.
+ *
+ * @param wanted - response from e.m.f. to port at a frequency from the reference [Hz]
+ * @param modes - what the stepped modes give already, at an angle on the unit circle [rad a sample]
+ * @param count - of taps
+ */
+export function emfFilter(
+  wanted: (frequency: number) => Complex,
+  modes: (angle: number) => Complex,
+  bands: readonly Band[],
+  rate: number,
+  count: number,
+): EmfFilter {
+  const ahead = lookAhead(count);
+  const rows: { angle: number; value: Complex; weight: number }[] = [];
+  const row = (frequency: number, weight: number): void => {
+    const angle = (2 * Math.PI * frequency) / rate;
+    rows.push({ angle, value: C.sub(wanted(frequency), modes(angle)), weight });
+  };
+  const pointsOf = (b: Band): number[] =>
+    Array.from({ length: BAND_POINTS }, (_, k) => b.middle + b.half * ((2 * k) / (BAND_POINTS - 1) - 1));
+  let top = 0;
+  for (const b of bands) {
+    const size = Math.max(...pointsOf(b).map((f) => C.abs(wanted(f))), Number.MIN_VALUE);
+    top = Math.max(top, size);
+    for (const f of pointsOf(b)) row(f, 1 / size);
+  }
+  for (let k = 0; k < CIRCLE_POINTS; k++) row(((k + 0.5) / CIRCLE_POINTS - 0.5) * rate, CIRCLE_WEIGHT / top);
+  const taps = leastSquares(rows, count, ahead);
+  const filter = (angle: number): Complex => taps.reduce((sum, t, d) => C.add(sum, C.mul(t, C.cis(-angle * (d - ahead)))), modes(angle));
+  const errors = bands.map((b) => {
+    const f = pointsOf(b);
+    const size = Math.max(...f.map((x) => C.abs(wanted(x))), Number.MIN_VALUE);
+    return Math.max(...f.map((x) => C.abs(C.sub(filter((2 * Math.PI * x) / rate), wanted(x))))) / size;
+  });
+  return { taps, errors };
+}
+
+/** By the normal equations; a trace of diagonal keeps them solvable where the bands leave the taps free. */
+function leastSquares(rows: readonly { angle: number; value: Complex; weight: number }[], count: number, ahead: number): Complex[] {
+  const re = new Float64Array(count * count);
+  const im = new Float64Array(count * count);
+  const x = new Float64Array(count);
+  const y = new Float64Array(count);
+  let trace = 0;
+  for (const { angle, value, weight } of rows) {
+    const square = weight * weight;
+    trace += square;
+    for (let i = 0; i < count; i++) {
+      const b = C.mul(value, C.cis(angle * (i - ahead)));
+      x[i] = x[i]! + square * b.re;
+      y[i] = y[i]! + square * b.im;
+      for (let k = 0; k < count; k++) {
+        re[i * count + k] = re[i * count + k]! + square * Math.cos(angle * (i - k));
+        im[i * count + k] = im[i * count + k]! + square * Math.sin(angle * (i - k));
+      }
+    }
+  }
+  for (let i = 0; i < count; i++) re[i * count + i] = re[i * count + i]! + 1e-13 * trace;
+  const pivots = new Int32Array(count);
+  LU.factor(count, re, im, pivots);
+  LU.solve(count, re, im, pivots, x, y);
+  return Array.from(x, (r, i) => ({ re: r, im: y[i]! }));
+}

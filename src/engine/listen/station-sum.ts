@@ -1,0 +1,102 @@
+import { C, type Complex } from '../numeric/index.ts';
+import type { EnvelopeSource } from '../programme/index.ts';
+import type { ComplexNoise } from './complex-noise.ts';
+
+/** One station as the time engine takes it. */
+export interface StationInTime {
+  readonly name: string;
+  /** carrier [Hz] */
+  readonly frequency: number;
+  /** open-circuit voltage of the aerial at the carrier [V rms] */
+  readonly emf: number;
+  /** of its spectrum, on either side of the carrier [Hz] */
+  readonly halfWidth: number;
+  /** at the engine's rate */
+  readonly source: EnvelopeSource;
+  /** whether the source is about the reference frequency already; about its own carrier unless given */
+  readonly turned?: boolean;
+}
+
+/** Samples worked on at a time. */
+export const BLOCK = 256;
+/** Carriers start apart in phase by steps of the golden section, so that no chance meeting of all of them stands at the beginning. */
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+/** The e.m.f. of all stations about the reference, sample by sample: sum of sqrt 2 E_i u_i(t) exp(j 2 pi (f_i - f0) t) [V peak], and noise if any. */
+export class StationSum {
+  readonly #stations: readonly StationInTime[];
+  readonly #noise: ComplexNoise | null;
+  readonly #re = new Float64Array(BLOCK);
+  readonly #im = new Float64Array(BLOCK);
+  /** of each station [turns], at the next sample */
+  readonly #phase: Float64Array;
+  /** turns a sample, and a block, whole turns taken off */
+  readonly #perSample: Float64Array;
+  readonly #perBlock: Float64Array;
+  #restBlocks: number;
+
+  /**
+   * @param restBlocks - blocks of bare carriers before the sources are asked
+   */
+  constructor(stations: readonly StationInTime[], reference: number, rate: number, restBlocks: number, noise: ComplexNoise | null) {
+    this.#stations = stations;
+    this.#noise = noise;
+    this.#restBlocks = restBlocks;
+    this.#perSample = Float64Array.from(stations, (s) => (s.frequency - reference) / rate);
+    this.#perBlock = this.#perSample.map((p) => (p * BLOCK) % 1);
+    // a source that is turned already has phase zero at its first sample; while it is at rest its carrier runs up to that
+    this.#phase = Float64Array.from(stations, (s, k) => (s.turned ? -((restBlocks * this.#perBlock[k]!) % 1) : (k * GOLDEN) % 1));
+  }
+
+  /** The carriers as they stood so many samples before the first, each [V peak]. */
+  before(samples: number): Complex[] {
+    return this.#stations.map((s, k) =>
+      C.scale(C.cis(2 * Math.PI * (this.#phase[k]! - samples * this.#perSample[k]!)), Math.SQRT2 * s.emf),
+    );
+  }
+
+  /** Writes the next block from `at` of the arrays on. */
+  next(re: Float64Array, im: Float64Array, at: number): void {
+    re.fill(0, at, at + BLOCK);
+    im.fill(0, at, at + BLOCK);
+    const resting = this.#restBlocks > 0;
+    if (resting) this.#restBlocks--;
+    this.#stations.forEach((s, k) => {
+      const peak = Math.SQRT2 * s.emf;
+      if (resting) {
+        this.#re.fill(1);
+        this.#im.fill(0);
+      } else s.source.next(this.#re, this.#im);
+      if (s.turned && !resting) this.#add(re, im, at, peak);
+      else this.#turn(re, im, at, peak, this.#phase[k]!, this.#perSample[k]!);
+      this.#phase[k] = (this.#phase[k]! + this.#perBlock[k]!) % 1;
+    });
+    this.#noise?.add(re, im, at, BLOCK);
+  }
+
+  #add(re: Float64Array, im: Float64Array, at: number, peak: number): void {
+    const a = this.#re;
+    const b = this.#im;
+    for (let n = 0; n < BLOCK; n++) {
+      re[at + n] = re[at + n]! + peak * a[n]!;
+      im[at + n] = im[at + n]! + peak * b[n]!;
+    }
+  }
+
+  /** The phasor is made afresh for each block and multiplied along within it: 256 roundings, no drift. */
+  #turn(re: Float64Array, im: Float64Array, at: number, peak: number, phase: number, perSample: number): void {
+    const a = this.#re;
+    const b = this.#im;
+    let c = peak * Math.cos(2 * Math.PI * phase);
+    let s = peak * Math.sin(2 * Math.PI * phase);
+    const stepC = Math.cos(2 * Math.PI * perSample);
+    const stepS = Math.sin(2 * Math.PI * perSample);
+    for (let n = 0; n < BLOCK; n++) {
+      re[at + n] = re[at + n]! + a[n]! * c - b[n]! * s;
+      im[at + n] = im[at + n]! + a[n]! * s + b[n]! * c;
+      const turned = c * stepC - s * stepS;
+      s = c * stepS + s * stepC;
+      c = turned;
+    }
+  }
+}

@@ -1,0 +1,102 @@
+import { type AudioCircuit, type CircuitInTime, detectorModel, EARTH, type Element, type RadioCircuit } from '#engine';
+
+/** The receivers of tests/reference/full-carrier/circuits.py and tests/reference/listen/circuits.py as circuits of the engine. */
+export interface ReferenceReceiver {
+  readonly source: { readonly resistance: number };
+  // biome-ignore lint/suspicious/noExplicitAny: several kinds of tank, told apart by `kind`
+  readonly tank: any;
+  readonly detector: { saturationCurrent: number; ideality: number; seriesResistance: number; temperature: number };
+  readonly load: { resistance: number; capacitance: number };
+}
+
+const resistor = (name: string, a: string, b: string, resistance: number): Element => ({ kind: 'resistor', name, a, b, resistance });
+const capacitor = (name: string, a: string, b: string, capacitance: number): Element => ({ kind: 'capacitor', name, a, b, capacitance });
+
+function tankElements({ tank, source }: ReferenceReceiver): Element[] {
+  const tuning = capacitor('tuning', 'top', EARTH, tank.capacitance);
+  switch (tank.kind) {
+    case 'parallel':
+      return [
+        tuning,
+        resistor('source', 'source', 'top', source.resistance),
+        { kind: 'windings', name: 'coil', windings: [{ name: 'coil', a: 'top', b: 'low' }], inductance: [[tank.inductance]] },
+        resistor('copper', 'low', EARTH, tank.coilResistance),
+      ];
+    case 'tapped':
+      return [
+        tuning,
+        resistor('source', 'source', 'tap', source.resistance),
+        {
+          kind: 'windings',
+          name: 'coil',
+          windings: [
+            { name: 'upper', a: 'top', b: 'mid' },
+            { name: 'lower', a: 'tap', b: 'low' },
+          ],
+          inductance: [
+            [tank.upper, tank.mutual],
+            [tank.mutual, tank.lower],
+          ],
+        },
+        resistor('upper copper', 'mid', 'tap', tank.upperResistance),
+        resistor('lower copper', 'low', EARTH, tank.lowerResistance),
+      ];
+    case 'link':
+      return [
+        tuning,
+        resistor('source', 'source', 'primary', source.resistance),
+        {
+          kind: 'windings',
+          name: 'coils',
+          windings: [
+            { name: 'link', a: 'primary', b: EARTH },
+            { name: 'coil', a: 'top', b: 'low' },
+          ],
+          inductance: [
+            [tank.link, tank.mutual],
+            [tank.mutual, tank.inductance],
+          ],
+        },
+        resistor('copper', 'low', EARTH, tank.coilResistance),
+      ];
+    default:
+      // two tanks coupled by their coils: the source on the first, the detector on the second
+      return [
+        tuning,
+        capacitor('first tuning', 'first', EARTH, tank.firstCapacitance),
+        resistor('source', 'source', 'first', source.resistance),
+        {
+          kind: 'windings',
+          name: 'coils',
+          windings: [
+            { name: 'first coil', a: 'first', b: 'first low' },
+            { name: 'coil', a: 'top', b: 'low' },
+          ],
+          inductance: [
+            [tank.inductance, tank.mutual],
+            [tank.mutual, tank.inductance],
+          ],
+        },
+        resistor('first copper', 'first low', EARTH, tank.coilResistance),
+        resistor('copper', 'low', EARTH, tank.coilResistance),
+      ];
+  }
+}
+
+/** Resistor and bypass on the output; the earpiece hangs on the same node. */
+export const resistorLoad = (resistance: number, capacitance: number): AudioCircuit => ({
+  elements: [resistor('load', 'output', EARTH, resistance), capacitor('bypass', 'output', EARTH, capacitance)],
+  ports: [{ from: EARTH, to: 'output' }],
+  output: 'output',
+});
+
+export function referenceCircuit(receiver: ReferenceReceiver): CircuitInTime {
+  const { detector, load } = receiver;
+  const model = detectorModel({ kind: 'junction', junctionCapacitance: 0, nominalTemperature: detector.temperature, ...detector });
+  const radio: RadioCircuit = {
+    elements: [...tankElements(receiver), capacitor('bypass', 'return', EARTH, load.capacitance)],
+    source: { node: 'source', impedance: null },
+    ports: [{ from: 'top', to: 'return' }],
+  };
+  return { laws: [model.law], radio: () => radio, audio: resistorLoad(load.resistance, load.capacitance) };
+}
