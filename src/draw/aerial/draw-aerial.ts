@@ -11,7 +11,7 @@ import { DRAWING_SCALES, scaleText } from './drawing-scale.ts';
 import { lengthText } from './length-text.ts';
 import { scaleBar } from './scale-bar.ts';
 import type { ViewName } from './view.ts';
-import { overallSizes, type ViewTask, viewTasks } from './view-tasks.ts';
+import { MOST_GROUPS, overallSizes, type ViewTask, viewTasks } from './view-tasks.ts';
 
 export interface AerialDrawingOptions {
   readonly title?: string;
@@ -113,7 +113,7 @@ function largestScale(content: Content, tasks: readonly ViewTask[], width: numbe
   const [least, most] = [Math.min, Math.max].map((pick) => axes.map((a) => pick(...points.map((p) => p[a]))));
   const reference: SpacePoint = { x: (least![0]! + most![0]!) / 2, y: (least![1]! + most![1]!) / 2, z: (least![2]! + most![2]!) / 2 };
   const size = Math.max(...axes.map((_, i) => most![i]! - least![i]!)) * 1e3;
-  const possible = DRAWING_SCALES.filter((s) => s * size < 2 * Math.hypot(width, height) && s * size > SMALLEST);
+  const possible = DRAWING_SCALES.filter((s) => s * size < Math.hypot(width, height) && s * size > SMALLEST);
   const scales = possible.length > 0 ? possible : [DRAWING_SCALES.at(-1)!];
   for (const scale of scales) {
     const fitted = arrange(tasks, content, scale, reference);
@@ -162,6 +162,7 @@ function footText(content: Content, cuts: readonly Cut[], note: string | undefin
     quiet('To cut, without what the joints need:', 'list-head'),
     ...cuts.map((c) => line(cutText(c), 'cut')),
     ...content.bodies.map((b) => line(b.label, 'cut')),
+    ...(content.groups.length > MOST_GROUPS ? [quiet('Only the longest are dimensioned.', 'left-out')] : []),
     ...(ground === '' ? [] : [quiet(ground, 'ground')]),
     ...(note === undefined ? [] : [quiet(note, 'note')]),
   ];

@@ -6,7 +6,7 @@ import { minus } from './space.ts';
 import { project, type View } from './view.ts';
 
 /** Thinner lines do not print well [mm]. */
-export const THINNEST = 0.3;
+const THINNEST = 0.3;
 /** A piece drawn shorter than this [mm] is seen from its end. */
 export const END_ON = 0.05;
 

@@ -8,7 +8,7 @@ const PARTS = 5;
 const HEIGHT = 1.6;
 
 /** Length a scale bar stands for: 1, 2 or 5 of a decade, as long as there is room for [m]. */
-export function barLength(perMetre: number): number {
+function barLength(perMetre: number): number {
   const most = LONGEST / perMetre;
   const decade = 10 ** Math.floor(Math.log10(most) + 1e-9);
   return decade * ([5, 2].find((step) => step * decade <= most * (1 + 1e-9)) ?? 1);

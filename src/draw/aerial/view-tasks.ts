@@ -38,7 +38,7 @@ export interface ViewTask {
 /** More places than this for one dimension are not tried. */
 const MOST_CHOICES = 8;
 /** More dimensions than this make no drawing clearer: the list has them all. */
-const MOST_GROUPS = 24;
+export const MOST_GROUPS = 24;
 
 /** Shares out what is to be shown among the views: every length once, where it is seen in true size. */
 export function viewTasks(content: Content): readonly ViewTask[] {

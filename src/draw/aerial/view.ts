@@ -30,7 +30,7 @@ export function orthogonalViews(bearing: number): Readonly<Record<ViewName, View
 }
 
 /** `north`, `east`, or `017°`. */
-export function bearingText(bearing: number): string {
+function bearingText(bearing: number): string {
   const degrees = (Math.round((bearing * 180) / Math.PI) + 360) % 360;
   const exact = Math.abs(Math.sin(2 * bearing)) < 1e-6;
   return exact && degrees % 90 === 0 ? ['north', 'east', 'south', 'west'][degrees / 90]! : `${String(degrees).padStart(3, '0')}°`;

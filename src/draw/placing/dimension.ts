@@ -49,22 +49,29 @@ interface Placed {
 export function placeDimension(d: Dimension, occupied: Occupied): { readonly price: number; draw(): readonly Mark[] } {
   const { along } = d;
   let best: Placed | null = null;
+  let limit = Number.POSITIVE_INFINITY;
   for (let offset = NEAREST; !best || best.price > offset; offset += STEP)
     for (const side of [1, -1]) {
       const normal = scale(vector(-along.y, along.x), side);
       const preference = dot(d.towards, normal) < -1e-9 ? OTHER_SIDE : 0;
-      for (const candidate of candidates(d, along, normal, offset, occupied))
-        if (!best || candidate.price + preference < best.price) best = { ...candidate, price: candidate.price + preference };
+      for (const candidate of candidates(d, along, normal, offset, occupied, limit)) {
+        const price = candidate.price + preference;
+        if (best && price >= limit) continue;
+        best = { ...candidate, price };
+        limit = price;
+      }
     }
   const found = best;
   return { price: found.price, draw: () => draw(d, found, occupied) };
 }
 
-function candidates(d: Dimension, along: Vector, normal: Vector, offset: number, occupied: Occupied): readonly Placed[] {
+/** Places for the text on one line; none where the lines alone cost more than `limit`. */
+function candidates(d: Dimension, along: Vector, normal: Vector, offset: number, occupied: Occupied, limit: number): readonly Placed[] {
   const level = Math.max(...[d.from, d.to, ...d.beyond].map((p) => dot(p, normal))) + offset;
   const onLine = (p: Vector) => add(scale(along, dot(p, along)), scale(normal, level));
   const [a, b] = [onLine(d.from), onLine(d.to)];
   const lines = occupied.priceOfLine(a, b) + occupied.priceOfExtension(d.from, a) + occupied.priceOfExtension(d.to, b);
+  if (offset + lines >= limit) return [];
   // written so that it is read from below or from the right
   const steep = Math.abs(along.x) < 1e-6;
   const reading = steep ? vector(0, -1) : along.x < 0 ? scale(along, -1) : along;

@@ -15,7 +15,7 @@ export interface EndLabel {
   readonly labels: Labels;
 }
 
-export const END_SIZE = 3;
+const END_SIZE = 3;
 const LEADING = 1.35;
 const SAMPLE = 7;
 const LEAD = 5;
