@@ -80,6 +80,7 @@ function stationJson(r: StationReport, advice: readonly Improvement[]): Record<s
     frequency: { value: station.frequency, unit: 'Hz', method: 'given' },
     sentence: verdictSentence(r, advice[0]),
     verdict: r.verdict,
+    remarks: r.remarks,
     figures: figuresJson(stationFigures(r)),
     advice: advice.map((a) => ({
       key: a.change.key,
@@ -122,5 +123,6 @@ function stationText(r: StationReport, advice: readonly Improvement[]): string {
         bestByStage(advice).map((a) => [a.change.words, gainWords(a).slice(1, -1), a.outcome]),
       ),
     );
+  out.push(...r.remarks.map((t) => dim(wrap(`- ${t}`, WIDTH, '  '))));
   return out.join('\n');
 }

@@ -56,7 +56,9 @@ function limit(r: StationReport): string {
     case 'neighbours':
       return `what limits it most is ${strongest(r)} coming through beside it`;
     case 'distortion':
-      return 'what limits it most is distortion: the slope is too short for the swing of the carrier';
+      return r.signal.received.station.modulation.kind === 'fm'
+        ? 'what limits it most is distortion: the slope is too short for the swing of the carrier'
+        : 'what limits it most is distortion: the phones load the detector more for sound than for direct current';
     case 'set-noise':
       return 'what limits it most is the noise of the detector itself';
   }

@@ -5,7 +5,7 @@ import { type Evaluation, evaluate } from './evaluate.ts';
 import { ladder, type Rung } from './ladder.ts';
 import { listeningPoint } from './listening-point.ts';
 import { type PowerBudget, powerBudget } from './power-budget.ts';
-import { assemble, type Reception, standAt } from './receiver.ts';
+import { assemble, type Receiver, type Reception, standAt } from './receiver.ts';
 import { type Sharpness, sharpness } from './sharpness.ts';
 import type { Signal } from './signal.ts';
 import type { OutOfReach } from './tuning.ts';
@@ -20,6 +20,8 @@ export interface StationReport {
   /** null where the dial does not reach */
   readonly heard: Heard | null;
   readonly verdict: Verdict;
+  /** where a model is at the edge of what it holds for, or the set does something a builder should know */
+  readonly remarks: readonly string[];
 }
 
 export interface Heard {
@@ -44,7 +46,8 @@ export function reportStation(reception: Reception, index: number): StationRepor
   const signal = signals[index]!;
   const { station } = signal.received;
   const dial = bestDial(reception, index);
-  if ('missing' in dial) return { station: station.name, signal, dial, heard: null, verdict: OUT_OF_REACH };
+  const standing = standingRemarks(receiver, signal);
+  if ('missing' in dial) return { station: station.name, signal, dial, heard: null, verdict: OUT_OF_REACH, remarks: standing };
   const { at, evaluation } = listeningPoint(reception, index, dial);
   const budget = powerBudget(receiver, signal, at.angle, evaluation.rest);
   const rungs = ladder(receiver, signal, evaluation, budget);
@@ -63,7 +66,25 @@ export function reportStation(reception: Reception, index: number): StationRepor
       receiver.set.phones.earpiece.sensitivitySpread,
       rungs,
     ),
+    remarks: [...standing, ...swingRemarks(receiver, evaluation)],
   };
+}
+
+/** What the stages say of themselves at this carrier, whatever the level. */
+function standingRemarks({ aerial, tank, detector, phones }: Receiver, { received }: Signal): readonly string[] {
+  return [
+    ...received.remarks,
+    ...(aerial?.remarks(received.station.frequency) ?? []),
+    ...tank.remarks,
+    ...detector.remarks,
+    ...phones.remarks,
+  ];
+}
+
+/** What the detector's swing at this level leads to: out of a measured table, or into breakdown. */
+function swingRemarks({ detector }: Receiver, { rest }: Evaluation): readonly string[] {
+  const remark = detector.remarkAt(rest.amplitude, rest.output);
+  return remark === null ? [] : [remark];
 }
 
 /** The same reception with one station's field lowered by some dB. */
