@@ -21,7 +21,7 @@ const { cases } = JSON.parse(readFileSync(new URL('../../reference/full-carrier/
 /** A long pulse in which RF harmonics meet the load: no method with a sinusoid across the law can have it (cases.json says why). */
 const HARMONICS_OF_RADIO = 'tapped-hard-heavy-load';
 
-export function inTime(c: Case, rate: number): { h: number[]; failures: number } {
+function inTime(c: Case, rate: number): { h: number[]; failures: number } {
   const { modulation: m, source } = c;
   const station = {
     name: c.name,
