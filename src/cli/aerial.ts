@@ -3,6 +3,7 @@ import {
   type AerialDescription,
   type AerialModel,
   aerialModel,
+  C,
   type Figure,
   GivenError,
   type Place,
@@ -65,11 +66,12 @@ function groups(loaded: Loaded, wanted: string | undefined, options: AerialOptio
   const { feeder, ...description } = aerial;
   const bare = wireAerial(description);
   const model = feeder ? withFeeder(bare, feeder) : bare;
-  writeDrawings({ title: loaded.name, model: bare, wires: { description, bare }, range, fields, at: chosen[0]! }, options);
+  const main = bestHeard(bare, chosen);
+  writeDrawings({ title: loaded.name, model: bare, wires: { description, bare }, range, fields, at: main }, options);
   const parts = wireParts(description.shape);
   return [
-    overview(description, bare, place, chosen[0]!, range),
-    overBand(bare, chosen[0]!, range),
+    overview(description, bare, place, main, range),
+    overBand(description, bare, main, range),
     toCut(description),
     ...alongBoom(description.shape),
     ...chosen.map((field) => ({ ...stationGroup(model, field), ...sharesOf(bare, parts, field) })),
@@ -152,10 +154,25 @@ function heightRemark({ shape, height, ground }: WiresDescription, { site }: Pla
 const BAND_ROWS = 11;
 const BAND_COLUMNS = ['resistance', 'reactance', 'lossResistance', 'gain', 'frontToBack'];
 
-/** Impedance, and gain towards the strongest direction at the station's frequency, over the band. */
-function overBand(bare: WireAerial, field: ReceivedField, { from, to }: { readonly from: number; readonly to: number }): Group {
+/** The station that the aerial makes most of: the one it was put up for, as a rule. */
+function bestHeard(bare: WireAerial, fields: readonly ReceivedField[]): ReceivedField {
+  const emf = (f: ReceivedField): number => {
+    const { horizontal, vertical } = bare.at(f.station.frequency, arrivalOf(f));
+    return Math.hypot(C.abs(horizontal) * f.horizontal, C.abs(vertical) * f.vertical);
+  };
+  return fields.reduce((best, f) => (emf(f) > emf(best) ? f : best));
+}
+
+/** Impedance and gain over the band: of a beam forwards, of any other aerial where it is strongest at the station's frequency. */
+function overBand(
+  { shape }: WiresDescription,
+  bare: WireAerial,
+  field: ReceivedField,
+  { from, to }: { readonly from: number; readonly to: number },
+): Group {
   const { discretised, solution } = bare.solved(field.station.frequency);
-  const { arrival } = patternSummary(discretised, solution).strongest;
+  const arrival =
+    shape.kind === 'beam' ? { azimuth: shape.bearing, elevation: 0 } : patternSummary(discretised, solution).strongest.arrival;
   const rows = Array.from({ length: BAND_ROWS }, (_, i) => {
     const frequency = from + ((to - from) * i) / (BAND_ROWS - 1);
     const figures = bare.figures(frequency, arrival);
@@ -177,7 +194,7 @@ const LABELS: Readonly<Record<string, string>> = {
   'aerial.resistance': 'resistance',
   'aerial.reactance': 'reactance',
   'aerial.lossResistance': 'loss',
-  'aerial.gain': 'gain, strongest direction',
+  'aerial.gain': 'gain',
   'aerial.frontToBack': 'front-to-back',
 };
 const renamed = (f: Figure): Figure => ({ ...f, name: f.name.replace('aerial.', 'band.'), label: LABELS[f.name]! });

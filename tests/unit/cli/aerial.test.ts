@@ -33,7 +33,7 @@ describe('earshot aerial, for an aerial of wires', () => {
 
   test('says what it is, over the band, in pattern, to cut, and toward each station', () => {
     expect(text.code).toBe(0);
-    expect(text.out).toMatch(/Beam of 4 elements, at 99\.2 MHz \(Fen Talk\)/);
+    expect(text.out).toMatch(/Beam of 4 elements, at 94\.6 MHz \(Radio Gannet\)/);
     for (const what of ['resonance', 'half-power width', 'over the band', 'to cut', 'along the boom', 'what hears it', 'Radio Gannet'])
       expect(text.out).toContain(what);
     // to the millimetre, as the file has it
