@@ -1,7 +1,7 @@
 import { EARTH } from '../circuit/index.ts';
 import { C, straightHold } from '../numeric/index.ts';
 import type { AudioCircuit } from './circuit.ts';
-import { circuitEquations, modesOf, solveAll, type Terminals } from './modal-circuit.ts';
+import { circuitEquations, modesOf, solveAll } from './modal-circuit.ts';
 
 /** Frequency about which the poles are looked for [1/s]: any that is of the order of audio. */
 const SHIFT = 6000;
@@ -40,14 +40,12 @@ export interface AudioStepping {
 /** @param rate - [Hz] */
 export function audioStepping(circuit: AudioCircuit, rate: number): AudioStepping {
   const ports = circuit.ports.length;
-  const terminals: Terminals = {
+  const equations = circuitEquations(circuit.elements, {
     ports: circuit.ports,
-    conductances: new Float64Array(ports),
     voltages: [...circuit.ports.map((p) => ({ from: p.to, to: p.from })), { from: circuit.output, to: EARTH }],
-  };
-  const equations = circuitEquations(circuit.elements, terminals);
+  });
   const zero = equations.pencil.factorAt(C.ZERO);
-  const modal = modesOf(circuit.elements, terminals, C.ZERO, { re: SHIFT, im: 0 }, REACH * rate);
+  const modal = modesOf(equations, C.ZERO, { re: SHIFT, im: 0 }, REACH * rate);
   if (!zero || !modal) throw new Error('the audio circuit has no solution at 0 Hz');
   const full = solveAll(zero, equations);
   const real = (k: number): boolean => Math.abs(modal.poles[k]!.im) <= REAL * C.abs(modal.poles[k]!);

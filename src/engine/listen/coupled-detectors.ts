@@ -15,12 +15,13 @@ const AGREED = 1e-10;
 export class CoupledDetectors {
   readonly count: number;
   readonly solvers: readonly DetectorSolver[];
-  /** F and Z, row-major, real and imaginary planes; R */
-  readonly fRe: Float64Array;
-  readonly fIm: Float64Array;
+  /** Z, row-major, real and imaginary planes; R; conductances g_p that are in the circuit already: F = 1 - Z g */
   readonly zRe: Float64Array;
   readonly zIm: Float64Array;
   readonly r: Float64Array;
+  readonly conductances: Float64Array;
+  readonly #fRe: Float64Array;
+  readonly #fIm: Float64Array;
   /** in: d_j and Vh_j; out: v_j */
   readonly driveRe: Float64Array;
   readonly driveIm: Float64Array;
@@ -34,8 +35,9 @@ export class CoupledDetectors {
     const n = laws.length;
     this.count = n;
     this.solvers = laws.map((law) => new DetectorSolver(law));
-    this.fRe = new Float64Array(n * n);
-    this.fIm = new Float64Array(n * n);
+    this.conductances = new Float64Array(n);
+    this.#fRe = new Float64Array(n * n);
+    this.#fIm = new Float64Array(n * n);
     this.zRe = new Float64Array(n * n);
     this.zIm = new Float64Array(n * n);
     this.r = new Float64Array(n * n);
@@ -48,9 +50,15 @@ export class CoupledDetectors {
 
   /** To be called once the matrices are filled in. */
   settle(): void {
-    for (let j = 0; j < this.count; j++) {
-      const own = j * this.count + j;
-      this.solvers[j]!.between(this.fRe[own]!, this.fIm[own]!, this.zRe[own]!, this.zIm[own]!, this.r[own]!);
+    const n = this.count;
+    for (let j = 0; j < n; j++) {
+      for (let p = 0; p < n; p++) {
+        const k = j * n + p;
+        this.#fRe[k] = (j === p ? 1 : 0) - this.zRe[k]! * this.conductances[p]!;
+        this.#fIm[k] = -this.zIm[k]! * this.conductances[p]!;
+      }
+      const own = j * n + j;
+      this.solvers[j]!.between(this.zRe[own]!, this.zIm[own]!, this.conductances[j]!, this.r[own]!);
     }
   }
 
@@ -78,8 +86,8 @@ export class CoupledDetectors {
       if (p === j) continue;
       const k = j * n + p;
       const other = this.solvers[p]!;
-      const a = this.fRe[k]! + this.zRe[k]! * other.conductance;
-      const b = this.fIm[k]! + this.zIm[k]! * other.conductance;
+      const a = this.#fRe[k]! + this.zRe[k]! * other.conductance;
+      const b = this.#fIm[k]! + this.zIm[k]! * other.conductance;
       re -= a * this.voltageRe[p]! - b * this.voltageIm[p]!;
       im -= a * this.voltageIm[p]! + b * this.voltageRe[p]!;
       before += this.r[k]! * other.current;
@@ -88,8 +96,8 @@ export class CoupledDetectors {
     const lastOutput = solver.output;
     solver.solve(Math.hypot(re, im), before);
     const own = j * n + j;
-    const a = this.fRe[own]! + this.zRe[own]! * solver.conductance;
-    const b = this.fIm[own]! + this.zIm[own]! * solver.conductance;
+    const a = this.#fRe[own]! + this.zRe[own]! * solver.conductance;
+    const b = this.#fIm[own]! + this.zIm[own]! * solver.conductance;
     const size = a * a + b * b;
     const vRe = (re * a + im * b) / size;
     const vIm = (im * a - re * b) / size;

@@ -30,6 +30,9 @@ export class DetectorSolver {
   #zRe = 0;
   #zIm = 0;
   #r = 0;
+  #resting = 0;
+  /** drive to which the amplitude in the field belongs [V peak] */
+  #drive = 0;
   /** amplitude across the law [V peak] and output voltage [V] */
   amplitude = 0;
   output = 0;
@@ -46,13 +49,37 @@ export class DetectorSolver {
     this.#law = law;
   }
 
-  /** What the two sides answer within the instant itself: f [1], z [ohm], r [ohm]. */
-  between(fRe: number, fIm: number, zRe: number, zIm: number, r: number): void {
-    this.#fRe = fRe;
-    this.#fIm = fIm;
+  /**
+   * What the two sides answer within the instant itself.
+   *
+   * @param zRe, zIm - impedance of the radio side, z [ohm]
+   * @param conductance - taken into the radio side already [S]: f = 1 - z g
+   * @param r - of the audio side [ohm]
+   */
+  between(zRe: number, zIm: number, conductance: number, r: number): void {
+    this.#resting = conductance;
+    this.#fRe = 1 - zRe * conductance;
+    this.#fIm = -zIm * conductance;
     this.#zRe = zRe;
     this.#zIm = zIm;
     this.#r = r;
+  }
+
+  /** Radio current beyond the resting conductance, over the open drive: (G - g)/(f + z G) [S]. */
+  get radioRe(): number {
+    const a = this.#fRe + this.#zRe * this.conductance;
+    const b = this.#fIm + this.#zIm * this.conductance;
+    return ((this.conductance - this.#resting) * a) / (a * a + b * b);
+  }
+  get radioIm(): number {
+    const a = this.#fRe + this.#zRe * this.conductance;
+    const b = this.#fIm + this.#zIm * this.conductance;
+    return (-(this.conductance - this.#resting) * b) / (a * a + b * b);
+  }
+
+  /** 1/|z| [S]: a radio current over drive far below it is not noticed. */
+  get radioAdmittance(): number {
+    return 1 / Math.hypot(this.#zRe, this.#zIm);
   }
 
   /**
@@ -81,7 +108,8 @@ export class DetectorSolver {
     const zIm = this.#zIm;
     const r = this.#r;
     const top = drive / Math.sqrt(fRe * fRe + fIm * fIm);
-    let a = this.amplitude > 0 && this.amplitude < top ? this.amplitude : top;
+    const guess = this.amplitude * (drive / this.#drive);
+    let a = guess > 0 && guess < top ? guess : top;
     let v = this.output;
     for (let step = 0; step < NEWTON_STEPS; step++) {
       this.#law.at(a, v, out);
@@ -107,6 +135,7 @@ export class DetectorSolver {
         v += dV;
         if (Math.abs(dA) <= SETTLED * a && Math.abs(dV) <= SETTLED * (a + Math.abs(v))) {
           this.amplitude = next;
+          this.#drive = drive;
           this.output = v;
           this.current = i + out[MEAN_BY_AMPLITUDE]! * dA + out[MEAN_BY_OUTPUT]! * dV;
           this.conductance = (i1 + i1A * dA + i1V * dV) / next;
@@ -137,6 +166,7 @@ export class DetectorSolver {
     }
     excess(output);
     this.output = output;
+    this.#drive = drive;
   }
 
   /** The inner bracket: amplitude at a given output; leaves amplitude, current and conductance in the fields. */

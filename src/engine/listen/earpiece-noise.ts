@@ -3,7 +3,7 @@ import { BOLTZMANN } from '../constants.ts';
 import { fourierTransform } from '../numeric/index.ts';
 import type { AudioCircuit } from './circuit.ts';
 import { RealNoise } from './complex-noise.ts';
-import { circuitEquations, solveAll } from './modal-circuit.ts';
+import { circuitEquations, conduct, solveAll } from './modal-circuit.ts';
 
 const SIZE = 1024;
 
@@ -33,8 +33,10 @@ export class EarpieceNoise {
   shape(circuit: AudioCircuit, conductances: Float64Array, temperature: number, rate: number): void {
     const equations = circuitEquations(circuit.elements, {
       ports: [...circuit.ports, { from: EARTH, to: circuit.output }],
-      conductances: Float64Array.of(...conductances, 0),
       voltages: [{ from: circuit.output, to: EARTH }],
+    });
+    conductances.forEach((g, p) => {
+      conduct(equations, p, g);
     });
     const re = new Float64Array(SIZE);
     const im = new Float64Array(SIZE);

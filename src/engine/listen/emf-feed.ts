@@ -55,21 +55,15 @@ export class EmfFeed implements LoopInput {
       const im = this.feedIm[j]!;
       re.fill(0, start, start + count);
       im.fill(0, start, start + count);
-      // two taps at a time: each sample of the feed is loaded and stored half as often
-      for (let d = 0; d < taps; d += 2) {
-        const o = at + 2 * (j * taps + d);
-        addTaps(numbers[o]!, numbers[o + 1]!, numbers[o + 2]!, numbers[o + 3]!, this.#re, this.#im, taps - 2 - d, re, im, start, count);
-      }
+      for (let d = 0; d < taps; d += 4) addFour(numbers, at + 2 * (j * taps + d), this.#re, this.#im, taps - 4 - d, re, im, start, count);
     }
   }
 }
 
-/** Adds tap a on the newer and tap b on the older of neighbouring samples, the older at n + `shift`. */
-function addTaps(
-  aRe: number,
-  aIm: number,
-  bRe: number,
-  bIm: number,
+/** Adds four taps at once, so that each sample of the feed is loaded and stored but once for them; the oldest is at n + `shift`. */
+function addFour(
+  taps: Float64Array,
+  o: number,
   xRe: Float64Array,
   xIm: Float64Array,
   shift: number,
@@ -78,14 +72,30 @@ function addTaps(
   start: number,
   count: number,
 ): void {
-  let oldRe = xRe[start + shift]!;
-  let oldIm = xIm[start + shift]!;
+  const aRe = taps[o]!;
+  const aIm = taps[o + 1]!;
+  const bRe = taps[o + 2]!;
+  const bIm = taps[o + 3]!;
+  const cRe = taps[o + 4]!;
+  const cIm = taps[o + 5]!;
+  const dRe = taps[o + 6]!;
+  const dIm = taps[o + 7]!;
+  let x3Re = xRe[start + shift]!;
+  let x3Im = xIm[start + shift]!;
+  let x2Re = xRe[start + shift + 1]!;
+  let x2Im = xIm[start + shift + 1]!;
+  let x1Re = xRe[start + shift + 2]!;
+  let x1Im = xIm[start + shift + 2]!;
   for (let n = start; n < start + count; n++) {
-    const newRe = xRe[n + shift + 1]!;
-    const newIm = xIm[n + shift + 1]!;
-    re[n] = re[n]! + aRe * newRe - aIm * newIm + bRe * oldRe - bIm * oldIm;
-    im[n] = im[n]! + aRe * newIm + aIm * newRe + bRe * oldIm + bIm * oldRe;
-    oldRe = newRe;
-    oldIm = newIm;
+    const x0Re = xRe[n + shift + 3]!;
+    const x0Im = xIm[n + shift + 3]!;
+    re[n] = re[n]! + (aRe * x0Re - aIm * x0Im + (bRe * x1Re - bIm * x1Im)) + (cRe * x2Re - cIm * x2Im + (dRe * x3Re - dIm * x3Im));
+    im[n] = im[n]! + (aRe * x0Im + aIm * x0Re + (bRe * x1Im + bIm * x1Re)) + (cRe * x2Im + cIm * x2Re + (dRe * x3Im + dIm * x3Re));
+    x3Re = x2Re;
+    x3Im = x2Im;
+    x2Re = x1Re;
+    x2Im = x1Im;
+    x1Re = x0Re;
+    x1Im = x0Im;
   }
 }

@@ -1,4 +1,5 @@
-import { C, type Complex, LU } from '../numeric/index.ts';
+import { C, type Complex } from '../numeric/index.ts';
+import { type CircleSample, fitTaps } from './unit-circle-fit.ts';
 
 /** How many of so many taps look ahead. */
 export const lookAhead = (taps: number): number => (taps >> 1) - 1;
@@ -42,7 +43,7 @@ export function emfFilter(
   count: number,
 ): EmfFilter {
   const ahead = lookAhead(count);
-  const rows: { angle: number; value: Complex; weight: number }[] = [];
+  const rows: CircleSample[] = [];
   const row = (frequency: number, weight: number): void => {
     const angle = (2 * Math.PI * frequency) / rate;
     rows.push({ angle, value: C.sub(wanted(frequency), modes(angle)), weight });
@@ -56,7 +57,7 @@ export function emfFilter(
     for (const f of pointsOf(b)) row(f, 1 / size);
   }
   for (let k = 0; k < CIRCLE_POINTS; k++) row(((k + 0.5) / CIRCLE_POINTS - 0.5) * rate, CIRCLE_WEIGHT / top);
-  const taps = leastSquares(rows, count, ahead);
+  const taps = fitTaps(rows, count, ahead);
   const filter = (angle: number): Complex => taps.reduce((sum, t, d) => C.add(sum, C.mul(t, C.cis(-angle * (d - ahead)))), modes(angle));
   const errors = bands.map((b) => {
     const f = pointsOf(b);
@@ -64,31 +65,4 @@ export function emfFilter(
     return Math.max(...f.map((x) => C.abs(C.sub(filter((2 * Math.PI * x) / rate), wanted(x))))) / size;
   });
   return { taps, errors };
-}
-
-/** By the normal equations; a trace of diagonal keeps them solvable where the bands leave the taps free. */
-function leastSquares(rows: readonly { angle: number; value: Complex; weight: number }[], count: number, ahead: number): Complex[] {
-  const re = new Float64Array(count * count);
-  const im = new Float64Array(count * count);
-  const x = new Float64Array(count);
-  const y = new Float64Array(count);
-  let trace = 0;
-  for (const { angle, value, weight } of rows) {
-    const square = weight * weight;
-    trace += square;
-    for (let i = 0; i < count; i++) {
-      const b = C.mul(value, C.cis(angle * (i - ahead)));
-      x[i] = x[i]! + square * b.re;
-      y[i] = y[i]! + square * b.im;
-      for (let k = 0; k < count; k++) {
-        re[i * count + k] = re[i * count + k]! + square * Math.cos(angle * (i - k));
-        im[i * count + k] = im[i * count + k]! + square * Math.sin(angle * (i - k));
-      }
-    }
-  }
-  for (let i = 0; i < count; i++) re[i * count + i] = re[i * count + i]! + 1e-13 * trace;
-  const pivots = new Int32Array(count);
-  LU.factor(count, re, im, pivots);
-  LU.solve(count, re, im, pivots, x, y);
-  return Array.from(x, (r, i) => ({ re: r, im: y[i]! }));
 }

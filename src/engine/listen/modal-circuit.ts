@@ -14,9 +14,8 @@ export interface CircuitEquations {
 export interface Terminals {
   /** e.m.f. against earth behind an impedance (null: none), the first input; absent where there is no e.m.f. */
   readonly source?: { readonly node: Node; readonly impedance: OnePortFit | null };
-  /** each is an input, one ampere that leaves the circuit at `from` and comes back at `to`, with a conductance g [S] across it */
+  /** each is an input, one ampere that leaves the circuit at `from` and comes back at `to` */
   readonly ports: readonly Port[];
-  readonly conductances: Float64Array;
   /** voltages asked for, from the first node to the second */
   readonly voltages: readonly Port[];
 }
@@ -26,7 +25,7 @@ export function circuitEquations(elements: readonly Element[], terminals: Termin
   const network = new Network(elements);
   const { g, c } = network.matrices();
   const n = network.size;
-  const { source, ports, conductances, voltages } = terminals;
+  const { source, ports, voltages } = terminals;
   const branch = n;
   const size = n + (source ? 1 + (source.impedance?.unknowns ?? 0) : 0);
   const pencil = new Pencil(size);
@@ -46,13 +45,12 @@ export function circuitEquations(elements: readonly Element[], terminals: Termin
     b.re[branch] = 1;
     inputs.push(b);
   }
-  ports.forEach((p, k) => {
+  for (const p of ports) {
     const b = vector();
     put(b, p.from, -1);
     put(b, p.to, 1);
     inputs.push(b);
-    admittance(pencil, network, p, conductances[k]!);
-  });
+  }
   const outputs = voltages.map((p) => {
     const o = vector();
     put(o, p.from, 1);
@@ -62,14 +60,12 @@ export function circuitEquations(elements: readonly Element[], terminals: Termin
   return { pencil, inputs, outputs };
 }
 
-function admittance(pencil: Pencil, network: Network, port: Port, g: number): void {
-  if (g === 0) return;
-  const ends = [port.from, port.to];
-  ends.forEach((a, i) => {
-    ends.forEach((b, k) => {
-      if (a !== EARTH && b !== EARTH) pencil.add(network.node(a), network.node(b), { re: i === k ? g : -g, im: 0 }, C.ZERO);
-    });
-  });
+/** Puts a conductance [S] across the port of an input: G + g b b^T. */
+export function conduct({ pencil, inputs }: CircuitEquations, input: number, conductance: number): void {
+  const { re } = inputs[input]!;
+  for (let i = 0; i < re.length; i++)
+    for (let k = 0; k < re.length; k++)
+      if (re[i] !== 0 && re[k] !== 0) pencil.add(i, k, { re: conductance * re[i]! * re[k]!, im: 0 }, C.ZERO);
 }
 
 /**
@@ -89,46 +85,47 @@ export interface ModalCircuit {
   readonly rest: readonly (readonly Complex[])[];
 }
 
-/** Shares by which capacitors are moved, each by its own multiple, where two poles coincide. */
+/** Shares by which the energy stores are moved, each by its own multiple, where two poles coincide. */
 const NUDGES = [0, 1e-9, 1e-7];
 
 /**
- * The natural modes of a network of elements.
+ * The natural modes of a circuit.
  *
- * Two poles may coincide so closely that their vectors cannot be told apart; then the capacitors are moved by parts in a thousand million, or in ten
- * million, which moves the response by no more than that times the Q of the mode.
+ * Two poles may coincide so closely that their vectors cannot be told apart; then E becomes D E D, D diagonal and off one by parts in a thousand million, or
+ * in ten million: all stores stay passive, and the response moves by no more than that times the Q of the mode.
  *
  * @param reference - point at which the response is exact [1/s]
  * @param shift - point about which poles are looked for, within `reach` of it [1/s]
  * @returns null where the circuit has no single solution at the reference
  */
-export function modesOf(
-  elements: readonly Element[],
-  terminals: Terminals,
-  reference: Complex,
-  shift: Complex,
-  reach: number,
-): ModalCircuit | null {
+export function modesOf(equations: CircuitEquations, reference: Complex, shift: Complex, reach: number): ModalCircuit | null {
+  const { inputs, outputs } = equations;
   for (const nudge of NUDGES) {
-    const moved =
-      nudge === 0
-        ? elements
-        : elements.map((e, k) => (e.kind === 'capacitor' ? { ...e, capacitance: e.capacitance * (1 + nudge * (k + 1)) } : e));
-    const modal = modalCircuit(circuitEquations(moved, terminals), reference, shift, reach);
-    if (modal) return modal;
+    const pencil = nudge === 0 ? equations.pencil : nudged(equations.pencil, nudge);
+    const modes = pencilModes(pencil, shift, reach);
+    const factored = pencil.factorAt(reference);
+    if (!modes || !factored) continue;
+    const into = modes.map((m) => inputs.map((b) => dot(m.left, b)));
+    const outOf = modes.map((m) => outputs.map((o) => dot(o, m.right)));
+    const full = solveAll(factored, equations);
+    const rest = full.map((row, j) => row.map((h, i) => C.sub(h, modeSum(modes, into, outOf, reference, j, i))));
+    return { poles: modes.map((m) => C.sub(m.pole, reference)), into, outOf, rest };
   }
   return null;
 }
 
-function modalCircuit(equations: CircuitEquations, reference: Complex, shift: Complex, reach: number): ModalCircuit | null {
-  const modes = pencilModes(equations.pencil, shift, reach);
-  const factored = equations.pencil.factorAt(reference);
-  if (!modes || !factored) return null;
-  const into = modes.map((m) => equations.inputs.map((b) => dot(m.left, b)));
-  const outOf = modes.map((m) => equations.outputs.map((o) => dot(o, m.right)));
-  const full = solveAll(factored, equations);
-  const rest = full.map((row, j) => row.map((h, i) => C.sub(h, modeSum(modes, into, outOf, reference, j, i))));
-  return { poles: modes.map((m) => C.sub(m.pole, reference)), into, outOf, rest };
+function nudged(pencil: Pencil, share: number): Pencil {
+  const n = pencil.size;
+  const moved = new Pencil(n);
+  moved.gRe.set(pencil.gRe);
+  moved.gIm.set(pencil.gIm);
+  for (let i = 0; i < n; i++)
+    for (let k = 0; k < n; k++) {
+      const factor = (1 + share * (i + 1)) * (1 + share * (k + 1));
+      moved.eRe[i * n + k] = pencil.eRe[i * n + k]! * factor;
+      moved.eIm[i * n + k] = pencil.eIm[i * n + k]! * factor;
+    }
+  return moved;
 }
 
 function modeSum(

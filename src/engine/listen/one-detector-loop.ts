@@ -3,7 +3,7 @@ import type { AudioStepping } from './audio-stepping.ts';
 import { type Carrier, type DetectorLoop, type LoopInput, type LoopReport, restAudio, restMode } from './detector-loop.ts';
 import { DetectorSolver } from './detector-solver.ts';
 import { layout, type RadioTuning } from './radio-tuning.ts';
-import { CONDUCTANCE, REST, ResponseMap, RISE } from './response-map.ts';
+import { RADIO_IM, RADIO_RE, REST, ResponseMap, RISE } from './response-map.ts';
 import type { RestBias } from './rest-bias.ts';
 
 /** The loop for a single detector: its answer is looked up in a map while the dial stands. */
@@ -21,14 +21,12 @@ export class OneDetectorLoop implements DetectorLoop {
   #outIm = new Float64Array(0);
   #zRe = new Float64Array(0);
   #zIm = new Float64Array(0);
-  #fRe = 1;
-  #fIm = 0;
-  #zetaRe = 0;
-  #zetaIm = 0;
-  #conductance = 0;
   // taps on the two currents before, and these
   readonly #past = new Float64Array(4);
-  readonly #currents = new Float64Array(4);
+  #u1Re = 0;
+  #u1Im = 0;
+  #u2Re = 0;
+  #u2Im = 0;
   readonly #yRe: Float64Array;
   readonly #yIm: Float64Array;
 
@@ -69,12 +67,7 @@ export class OneDetectorLoop implements DetectorLoop {
       this.#outIm[k] = numbers[o + at.outOf + 1]!;
     }
     this.#past.set(numbers.subarray(at.past, at.past + 4));
-    this.#zetaRe = numbers[at.zeta]!;
-    this.#zetaIm = numbers[at.zeta + 1]!;
-    this.#conductance = tuning.conductances[0]!;
-    this.#fRe = 1 - this.#zetaRe * this.#conductance;
-    this.#fIm = -this.#zetaIm * this.#conductance;
-    this.#solver.between(this.#fRe, this.#fIm, this.#zetaRe, this.#zetaIm, this.#audio.within[0]!);
+    this.#solver.between(numbers[at.zeta]!, numbers[at.zeta + 1]!, tuning.conductances[0]!, this.#audio.within[0]!);
     const within = this.#audio.within[0]!;
     this.#map = bias === null ? null : new ResponseMap(this.#solver, bias.amplitudes[0]!, bias.outputs[0]! - within * bias.currents[0]!);
   }
@@ -90,6 +83,10 @@ export class OneDetectorLoop implements DetectorLoop {
     }
   }
 
+  /**
+   * All that does not hang on the last current is worked out before it is known (`base`, `quiet`, z without u, y without i), since each sample waits for
+   * the one before: d = feed + base + reach u, Vh = quiet + lift i.
+   */
   run(input: LoopInput, start: number, count: number, ear: Float64Array): void {
     const { emfRe, emfIm } = input;
     const feedRe = input.feedRe[0]!;
@@ -103,51 +100,86 @@ export class OneDetectorLoop implements DetectorLoop {
     const outIm = this.#outIm;
     const zRe = this.#zRe;
     const zIm = this.#zIm;
-    const fRe = this.#fRe;
-    const fIm = this.#fIm;
-    const zetaRe = this.#zetaRe;
-    const zetaIm = this.#zetaIm;
-    const conductance = this.#conductance;
-    const audio = this.#audio;
-    const { realModes, direct, decayRe: aDecayRe, decayIm: aDecayIm, outRe: aOutRe, outIm: aOutIm, earRe, earIm } = audio;
-    const { intoRe, intoIm } = audio;
-    const audioModes = audio.modes;
-    const straight = direct[0]!;
+    const { realModes, modes: audioModes, decayRe: aDecayRe, decayIm: aDecayIm, outRe: aOutRe, outIm: aOutIm } = this.#audio;
+    const { earRe, earIm, intoRe, intoIm } = this.#audio;
+    const straight = this.#audio.direct[0]!;
     const yRe = this.#yRe;
     const yIm = this.#yIm;
     const solver = this.#solver;
     const map = this.#map;
     const perStep = map === null ? 0 : map.perStep;
-    const [past1Re, past1Im, past2Re, past2Im] = [this.#past[0]!, this.#past[1]!, this.#past[2]!, this.#past[3]!];
-    let [u1Re, u1Im, u2Re, u2Im] = [this.#currents[0]!, this.#currents[1]!, this.#currents[2]!, this.#currents[3]!];
+    const past1Re = this.#past[0]!;
+    const past1Im = this.#past[1]!;
+    const past2Re = this.#past[2]!;
+    const past2Im = this.#past[3]!;
+    let reachRe = -past1Re;
+    let reachIm = -past1Im;
+    let baseRe = -past1Re * this.#u1Re + past1Im * this.#u1Im - past2Re * this.#u2Re + past2Im * this.#u2Im;
+    let baseIm = -past1Re * this.#u1Im - past1Im * this.#u1Re - past2Re * this.#u2Im - past2Im * this.#u2Re;
+    for (let k = 0; k < modes; k++) {
+      reachRe += outRe[k]!;
+      reachIm += outIm[k]!;
+      baseRe += outRe[k]! * zRe[k]! - outIm[k]! * zIm[k]!;
+      baseIm += outRe[k]! * zIm[k]! + outIm[k]! * zRe[k]!;
+    }
+    let lift = 0;
+    let quiet = 0;
+    for (let k = 0; k < audioModes; k++) {
+      lift += aOutRe[k]! * intoRe[k]! - aOutIm[k]! * intoIm[k]!;
+      quiet += aOutRe[k]! * yRe[k]! - aOutIm[k]! * yIm[k]!;
+    }
+    let u1Re = this.#u1Re;
+    let u1Im = this.#u1Im;
+    let u2Re = this.#u2Re;
+    let u2Im = this.#u2Im;
+    // the first sample's base has the last current in it already
+    let uRe = 0;
+    let uIm = 0;
+    let i = 0;
     let row = -1;
     let column = 0;
     let o = -1;
     for (let n = 0; n < count; n++) {
-      // what the radio side and the audio side have been
-      let dRe = feedRe[start + n]! - past1Re * u1Re + past1Im * u1Im - past2Re * u2Re + past2Im * u2Im;
-      let dIm = feedIm[start + n]! - past1Re * u1Im - past1Im * u1Re - past2Re * u2Im - past2Im * u2Re;
+      const dRe = feedRe[start + n]! + baseRe + reachRe * uRe - reachIm * uIm;
+      const dIm = feedIm[start + n]! + baseIm + reachRe * uIm + reachIm * uRe;
+      const before = quiet + lift * i;
+      const eRe = emfRe[start + n]!;
+      const eIm = emfIm[start + n]!;
+      baseRe = past2Im * u1Im - past2Re * u1Re;
+      baseIm = -past2Re * u1Im - past2Im * u1Re;
       for (let k = 0; k < modes; k++) {
-        dRe += outRe[k]! * zRe[k]! - outIm[k]! * zIm[k]!;
-        dIm += outRe[k]! * zIm[k]! + outIm[k]! * zRe[k]!;
+        const a = zRe[k]! + uRe;
+        const b = zIm[k]! + uIm;
+        const re = decayRe[k]! * a - decayIm[k]! * b + sourceRe[k]! * eRe - sourceIm[k]! * eIm;
+        const im = decayRe[k]! * b + decayIm[k]! * a + sourceRe[k]! * eIm + sourceIm[k]! * eRe;
+        zRe[k] = re;
+        zIm[k] = im;
+        baseRe += outRe[k]! * re - outIm[k]! * im;
+        baseIm += outRe[k]! * im + outIm[k]! * re;
       }
-      let before = 0;
       let sound = 0;
+      quiet = 0;
       for (let k = 0; k < realModes; k++) {
-        before += aOutRe[k]! * yRe[k]!;
-        sound += earRe[k]! * yRe[k]!;
+        const y = yRe[k]! + i;
+        sound += earRe[k]! * y;
+        yRe[k] = aDecayRe[k]! * y;
+        quiet += aOutRe[k]! * yRe[k]!;
       }
       for (let k = realModes; k < audioModes; k++) {
-        before += aOutRe[k]! * yRe[k]! - aOutIm[k]! * yIm[k]!;
-        sound += earRe[k]! * yRe[k]! - earIm[k]! * yIm[k]!;
+        const a = yRe[k]! + intoRe[k]! * i;
+        const b = yIm[k]! + intoIm[k]! * i;
+        sound += earRe[k]! * a - earIm[k]! * b;
+        yRe[k] = aDecayRe[k]! * a - aDecayIm[k]! * b;
+        yIm[k] = aDecayRe[k]! * b + aDecayIm[k]! * a;
+        quiet += aOutRe[k]! * yRe[k]! - aOutIm[k]! * yIm[k]!;
       }
+      u2Re = u1Re;
+      u2Im = u1Im;
       // what the detector makes of them
-      let g: number;
-      let i: number;
       const drive = Math.sqrt(dRe * dRe + dIm * dIm);
+      const s = drive * perStep;
+      const t = before * perStep;
       if (map !== null) {
-        const s = drive * perStep;
-        const t = before * perStep;
         const atRow = s | 0;
         const atColumn = Math.floor(t);
         if (atRow !== row || atColumn !== column || o < 0) {
@@ -155,60 +187,51 @@ export class OneDetectorLoop implements DetectorLoop {
           column = atColumn;
           o = map.find(row, column);
         }
-        if (o >= 0) {
-          const c = map.cells;
-          const x = 2 * (s - row) - 1;
-          const y = 2 * (t - column) - 1;
-          const a = o + CONDUCTANCE;
-          g =
-            c[a]! +
-            x * (c[a + 1]! + x * (c[a + 3]! + x * c[a + 6]! + y * c[a + 7]!) + y * c[a + 4]!) +
-            y * (c[a + 2]! + y * (c[a + 5]! + y * c[a + 9]! + x * c[a + 8]!));
-          const b = o + RISE;
-          const rise =
-            c[b]! +
-            x * (c[b + 1]! + x * (c[b + 3]! + x * c[b + 6]! + y * c[b + 7]!) + y * c[b + 4]!) +
-            y * (c[b + 2]! + y * (c[b + 5]! + y * c[b + 9]! + x * c[b + 8]!));
-          const r = o + REST;
-          i = before * (c[r]! + y * (c[r + 1]! + y * (c[r + 2]! + y * c[r + 3]!))) + drive * drive * rise;
-        } else {
-          solver.solve(drive, before);
-          g = solver.conductance;
-          i = solver.current;
-        }
+      }
+      if (map !== null && o >= 0) {
+        const c = map.cells;
+        const x = 2 * (s - row) - 1;
+        const y = 2 * (t - column) - 1;
+        const a = o + RADIO_RE;
+        const wRe =
+          c[a]! +
+          x * (c[a + 1]! + x * (c[a + 3]! + x * c[a + 6]! + y * c[a + 7]!) + y * c[a + 4]!) +
+          y * (c[a + 2]! + y * (c[a + 5]! + y * c[a + 9]! + x * c[a + 8]!));
+        const b = o + RADIO_IM;
+        const wIm =
+          c[b]! +
+          x * (c[b + 1]! + x * (c[b + 3]! + x * c[b + 6]! + y * c[b + 7]!) + y * c[b + 4]!) +
+          y * (c[b + 2]! + y * (c[b + 5]! + y * c[b + 9]! + x * c[b + 8]!));
+        const m = o + RISE;
+        const rise =
+          c[m]! +
+          x * (c[m + 1]! + x * (c[m + 3]! + x * c[m + 6]! + y * c[m + 7]!) + y * c[m + 4]!) +
+          y * (c[m + 2]! + y * (c[m + 5]! + y * c[m + 9]! + x * c[m + 8]!));
+        const r = o + REST;
+        i = before * (c[r]! + y * (c[r + 1]! + y * (c[r + 2]! + y * c[r + 3]!))) + drive * drive * rise;
+        uRe = wRe * dRe - wIm * dIm;
+        uIm = wRe * dIm + wIm * dRe;
       } else {
         solver.solve(drive, before);
-        g = solver.conductance;
         i = solver.current;
+        uRe = solver.radioRe * dRe - solver.radioIm * dIm;
+        uIm = solver.radioRe * dIm + solver.radioIm * dRe;
       }
-      ear[n] = sound + straight * i;
-      // and what becomes of both sides
-      const a = fRe + zetaRe * g;
-      const b = fIm + zetaIm * g;
-      const beyond = (g - conductance) / (a * a + b * b);
-      const uRe = beyond * (dRe * a + dIm * b);
-      const uIm = beyond * (dIm * a - dRe * b);
-      u2Re = u1Re;
-      u2Im = u1Im;
       u1Re = uRe;
       u1Im = uIm;
-      const eRe = emfRe[start + n]!;
-      const eIm = emfIm[start + n]!;
-      for (let k = 0; k < modes; k++) {
-        const re = decayRe[k]! * zRe[k]! - decayIm[k]! * zIm[k]! + uRe + sourceRe[k]! * eRe - sourceIm[k]! * eIm;
-        zIm[k] = decayRe[k]! * zIm[k]! + decayIm[k]! * zRe[k]! + uIm + sourceRe[k]! * eIm + sourceIm[k]! * eRe;
-        zRe[k] = re;
-      }
-      for (let k = 0; k < realModes; k++) yRe[k] = aDecayRe[k]! * yRe[k]! + i;
-      for (let k = realModes; k < audioModes; k++) {
-        const re = aDecayRe[k]! * yRe[k]! - aDecayIm[k]! * yIm[k]! + intoRe[k]! * i;
-        yIm[k] = aDecayRe[k]! * yIm[k]! + aDecayIm[k]! * yRe[k]! + intoIm[k]! * i;
-        yRe[k] = re;
-      }
+      ear[n] = sound + straight * i;
     }
-    this.#currents[0] = u1Re;
-    this.#currents[1] = u1Im;
-    this.#currents[2] = u2Re;
-    this.#currents[3] = u2Im;
+    for (let k = 0; k < modes; k++) {
+      zRe[k] = zRe[k]! + uRe;
+      zIm[k] = zIm[k]! + uIm;
+    }
+    for (let k = 0; k < audioModes; k++) {
+      yRe[k] = yRe[k]! + intoRe[k]! * i;
+      yIm[k] = yIm[k]! + intoIm[k]! * i;
+    }
+    this.#u1Re = u1Re;
+    this.#u1Im = u1Im;
+    this.#u2Re = u2Re;
+    this.#u2Im = u2Im;
   }
 }

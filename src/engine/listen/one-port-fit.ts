@@ -95,6 +95,9 @@ function leastSquaresLine(x: Float64Array, values: readonly Complex[], middle: n
   return straightLine(mean, C.scale(slope, 1 / half), middle, error);
 }
 
+/** An impedance that is the same at every frequency: for asking at one alone. */
+export const constantOnePort = (value: Complex): OnePortFit => straightLine(value, C.ZERO, 0, 0);
+
 /** @param slope - [ohm/Hz] */
 function straightLine(value: Complex, slope: Complex, middle: number, error: number): OnePortFit {
   return {

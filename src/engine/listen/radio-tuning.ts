@@ -1,8 +1,8 @@
-import { drawTogether, type Element } from '../circuit/index.ts';
+import { drawTogether } from '../circuit/index.ts';
 import { C, type Complex, straightHold } from '../numeric/index.ts';
 import type { RadioCircuit } from './circuit.ts';
 import { type Band, emfFilter } from './emf-filter.ts';
-import { type ModalCircuit, modalResponse, modesOf, type Terminals } from './modal-circuit.ts';
+import { type CircuitEquations, circuitEquations, conduct, type ModalCircuit, modalResponse, modesOf } from './modal-circuit.ts';
 import type { OnePortFit } from './one-port-fit.ts';
 import { reactionTaps } from './reaction-taps.ts';
 
@@ -65,48 +65,41 @@ export interface Sampling {
   readonly taps: number;
 }
 
-/** A radio circuit with conductances across its ports: inputs e.m.f. and port currents, outputs port voltages. */
-export function radioTerminals(
-  circuit: RadioCircuit,
-  fit: OnePortFit | null,
-  conductances: Float64Array,
-): { readonly elements: readonly Element[]; readonly terminals: Terminals } {
+/** A radio circuit's equations: inputs e.m.f. and port currents, outputs port voltages. */
+export function radioEquations(circuit: RadioCircuit, fit: OnePortFit | null): CircuitEquations {
   const kept = [circuit.source.node, ...circuit.ports.flatMap((p) => [p.from, p.to])];
-  return {
-    elements: drawTogether(circuit.elements, kept),
-    terminals: {
-      source: { node: circuit.source.node, impedance: fit },
-      ports: circuit.ports,
-      conductances,
-      voltages: circuit.ports,
-    },
-  };
+  return circuitEquations(drawTogether(circuit.elements, kept), {
+    source: { node: circuit.source.node, impedance: fit },
+    ports: circuit.ports,
+    voltages: circuit.ports,
+  });
 }
 
 /**
  * Steps a radio circuit from sample to sample.
  *
- * @param fits - of the aerial's impedance, best first; the first that brings no growing mode is taken
+ * @param equations - of the circuit; the conductances are added to them
+ * @param fit - of the aerial's impedance, as it is in the equations
  * @param conductances - what the detectors draw at rest [S]: as part of the circuit it is exact at every frequency
+ * @returns null where a mode that would have to be stepped grows, as a fit may bring in
  */
 export function radioTuning(
-  circuit: RadioCircuit,
-  fits: readonly (OnePortFit | null)[],
+  equations: CircuitEquations,
+  fit: OnePortFit | null,
   conductances: Float64Array,
   sampling: Sampling,
-): RadioTuning {
+): RadioTuning | null {
   const w0 = 2 * Math.PI * sampling.reference;
+  const ports = conductances.length;
+  conductances.forEach((g, p) => {
+    conduct(equations, p + 1, g);
+  });
   // the shift stands off the axis so that it never hits a lossless pole
-  const shift: Complex = { re: 1e-3 * w0, im: w0 };
-  for (const fit of fits) {
-    const { elements, terminals } = radioTerminals(circuit, fit, conductances);
-    const modal = modesOf(elements, terminals, { re: 0, im: w0 }, shift, REACH * sampling.rate);
-    if (!modal) continue;
-    const kept = stepped(modal, circuit.ports.length, sampling.rate);
-    if (kept.some((k) => modal.poles[k]!.re > 0)) continue;
-    return sampled(stillBut(modal, kept), circuit.ports.length, conductances, sampling, fit, modal.poles.length - kept.length);
-  }
-  throw new Error('the radio circuit has no stable equations');
+  const modal = modesOf(equations, { re: 0, im: w0 }, { re: 1e-3 * w0, im: w0 }, REACH * sampling.rate);
+  if (!modal) throw new Error(`the radio circuit has no solution at ${sampling.reference} Hz`);
+  const kept = stepped(modal, ports, sampling.rate);
+  if (kept.some((k) => modal.poles[k]!.re > 0)) return null;
+  return sampled(stillBut(modal, kept), ports, conductances, sampling, fit, modal.poles.length - kept.length);
 }
 
 /** Modes whose share of some response changes across the sampled band, in the order in which they stand. */

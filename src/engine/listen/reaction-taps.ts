@@ -1,5 +1,6 @@
-import { C, type Complex, LU } from '../numeric/index.ts';
+import { C, type Complex } from '../numeric/index.ts';
 import type { Band } from './emf-filter.ts';
+import { type CircleSample, fitTaps } from './unit-circle-fit.ts';
 
 /** Taps on the detector's present current and on those before. */
 export const REACTION_TAPS = 3;
@@ -32,34 +33,15 @@ export function reactionTaps(
   bands: readonly Band[],
   rate: number,
 ): Complex[] {
-  const re = new Float64Array(REACTION_TAPS * REACTION_TAPS);
-  const im = new Float64Array(REACTION_TAPS * REACTION_TAPS);
-  const x = new Float64Array(REACTION_TAPS);
-  const y = new Float64Array(REACTION_TAPS);
-  let rows = 0;
+  const samples: CircleSample[] = [];
   for (const b of bands)
     for (let k = 0; k < BAND_POINTS; k++) {
       const frequency = b.middle + b.half * ((2 * k) / (BAND_POINTS - 1) - 1);
       const angle = (2 * Math.PI * frequency) / rate;
       if (Math.abs(angle) > FARTHEST) continue;
-      const weight = 1 / (NEAR + Math.abs(angle)) ** 2;
-      const missing = C.sub(wanted(frequency), held(angle));
-      rows += weight;
-      for (let i = 0; i < REACTION_TAPS; i++) {
-        const v = C.mul(missing, C.cis(angle * i));
-        x[i] = x[i]! + weight * v.re;
-        y[i] = y[i]! + weight * v.im;
-        for (let m = 0; m < REACTION_TAPS; m++) {
-          re[i * REACTION_TAPS + m] = re[i * REACTION_TAPS + m]! + weight * Math.cos(angle * (i - m));
-          im[i * REACTION_TAPS + m] = im[i * REACTION_TAPS + m]! + weight * Math.sin(angle * (i - m));
-        }
-      }
+      samples.push({ angle, value: C.sub(wanted(frequency), held(angle)), weight: 1 / (NEAR + Math.abs(angle)) });
     }
-  for (let i = 0; i < REACTION_TAPS; i++) re[i * REACTION_TAPS + i] = re[i * REACTION_TAPS + i]! + 1e-12 * (rows + 1);
-  const pivots = new Int32Array(REACTION_TAPS);
-  LU.factor(REACTION_TAPS, re, im, pivots);
-  LU.solve(REACTION_TAPS, re, im, pivots, x, y);
-  const taps = Array.from(x, (r, i) => ({ re: r, im: y[i]! }));
+  const taps = fitTaps(samples, REACTION_TAPS, 0);
   const share = passiveShare(taps, held, conductance);
   return taps.map((t) => C.scale(t, share));
 }

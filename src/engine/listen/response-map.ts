@@ -5,15 +5,17 @@ import type { DetectorSolver } from './detector-solver.ts';
 const POINTS = 5;
 /** Coefficients of a polynomial of total degree 3 in x and y: 1, x, y, x^2, xy, y^2, x^3, x^2 y, x y^2, y^3. */
 const TERMS = 10;
-/** Cell: conductance, then mean current over drive squared, then current without drive over the voltage that stands there (powers of y). */
-export const CONDUCTANCE = 0;
-export const RISE = TERMS;
-export const REST = 2 * TERMS;
-export const CELL_SIZE = 2 * TERMS + 4;
+/** Cell: radio current over drive, real and imaginary; mean current over drive squared; current without drive over the voltage that stands there (powers of y). */
+export const RADIO_RE = 0;
+export const RADIO_IM = TERMS;
+export const RISE = 2 * TERMS;
+export const REST = 3 * TERMS;
+export const CELL_SIZE = 3 * TERMS + 4;
 /** Visits after which a cell pays for its making. */
 const WORTH_WHILE = 24;
-/** Relative error allowed at the corners of a cell. */
+/** Error allowed at the corners of a cell: of the mean current, by itself; of what the radio current makes of the voltage, by the voltage. */
 const CELL_ERROR = 1e-6;
+const RADIO_ERROR = 1e-7;
 const MOST_CELLS = 16_384;
 const LEAST_TABLE = 4096;
 const EMPTY = -(2 ** 31);
@@ -45,13 +47,13 @@ function leastSquares(basis: readonly number[][]): Float64Array[] {
 }
 
 /**
- * What one detector answers at an instant, as a function of the open drive D and the output Vh it would have without current: solved once
+ * What one detector answers at an instant, as a function of the open drive d and the output Vh it would have without current: solved once
  * for each patch of the plane and looked up ever after.
  *
- * The answer depends on nothing else while the dial stands. Kept are its conductance G(D, Vh), which is even in D, and its mean current as
- * i = Vh r(Vh) + D^2 m(D, Vh), so that weak signals keep their figures. The plane is cut into cells; a cell that has been met often enough gets the
- * polynomials of degree 3 closest to its solutions at 25 points, and is proved at its corners against direct solutions (1e-6). Until then, where
- * the proof fails, and beyond the grid, each instant is solved directly.
+ * The answer depends on nothing else while the dial stands. Kept are the radio current beyond that of the resting conductance, u = w(|d|, Vh) d, w complex
+ * and even in |d|, and the mean current as i = Vh r(Vh) + |d|^2 m(|d|, Vh), so that weak signals keep their figures. The plane is cut into cells; a
+ * cell that has been met often enough gets the polynomials of degree 3 closest to its solutions at 25 points, and is proved at its corners
+ * against direct solutions. Until then, where the proof fails, and beyond the grid, each instant is solved directly.
  */
 export class ResponseMap {
   readonly #solver: DetectorSolver;
@@ -64,7 +66,8 @@ export class ResponseMap {
   #keys = new Int32Array(LEAST_TABLE).fill(-1);
   #entries = new Int32Array(LEAST_TABLE);
   #used = 0;
-  readonly #g = new Float64Array(POINTS * POINTS);
+  readonly #wRe = new Float64Array(POINTS * POINTS);
+  readonly #wIm = new Float64Array(POINTS * POINTS);
   readonly #m = new Float64Array(POINTS * POINTS);
   readonly #rest = new Float64Array(POINTS);
 
@@ -85,8 +88,9 @@ export class ResponseMap {
         break;
       }
     }
-    this.step = step;
-    this.perStep = 1 / step;
+    // half of it, as cells elsewhere may be less even
+    this.step = step / 2;
+    this.perStep = 1 / this.step;
   }
 
   /** cells made so far */
@@ -174,11 +178,13 @@ export class ResponseMap {
         const before = (column + 0.5 + 0.5 * y) * step;
         if (k === 0) s.output = before;
         s.solve(drive, before);
-        this.#g[i * POINTS + k] = s.conductance;
+        this.#wRe[i * POINTS + k] = s.radioRe;
+        this.#wIm[i * POINTS + k] = s.radioIm;
         this.#m[i * POINTS + k] = (s.current - before * this.#rest[k]!) / (drive * drive);
       }
     for (let t = 0; t < TERMS; t++) {
-      out[o + CONDUCTANCE + t] = dot(PLANE[t]!, this.#g);
+      out[o + RADIO_RE + t] = dot(PLANE[t]!, this.#wRe);
+      out[o + RADIO_IM + t] = dot(PLANE[t]!, this.#wIm);
       out[o + RISE + t] = dot(PLANE[t]!, this.#m);
     }
     const good = this.#proved(row, column, step, out, o);
@@ -189,6 +195,7 @@ export class ResponseMap {
 
   #proved(row: number, column: number, step: number, c: Float64Array, o: number): boolean {
     const s = this.#solver;
+    const allowed = RADIO_ERROR * s.radioAdmittance;
     for (const x of [-0.999, 1])
       for (const y of [-0.999, 1]) {
         const drive = (row + 0.5 + 0.5 * x) * step;
@@ -197,7 +204,8 @@ export class ResponseMap {
         s.solve(drive, before);
         const rise = drive * drive * plane(c, o + RISE, x, y);
         const rest = before * (c[o + REST]! + y * (c[o + REST + 1]! + y * (c[o + REST + 2]! + y * c[o + REST + 3]!)));
-        if (!(Math.abs(plane(c, o + CONDUCTANCE, x, y) - s.conductance) <= CELL_ERROR * Math.abs(s.conductance))) return false;
+        if (!(Math.abs(plane(c, o + RADIO_RE, x, y) - s.radioRe) <= allowed)) return false;
+        if (!(Math.abs(plane(c, o + RADIO_IM, x, y) - s.radioIm) <= allowed)) return false;
         if (!(Math.abs(rise + rest - s.current) <= CELL_ERROR * (Math.abs(rise) + Math.abs(rest)))) return false;
       }
     return true;

@@ -41,12 +41,11 @@ export function restBias(
   for (let j = 0; j < n; j++)
     for (let p = 0; p < n; p++) {
       const k = j * n + p;
-      detectors.fRe[k] = j === p ? 1 : 0;
-      detectors.fIm[k] = 0;
       detectors.zRe[k] = impedances[j]![p]!.re;
       detectors.zIm[k] = impedances[j]![p]!.im;
       detectors.r[k] = 0;
     }
+  detectors.conductances.fill(0);
   const several = open.length > 1;
   if (!several) detectors.r.set(steady);
   detectors.settle();

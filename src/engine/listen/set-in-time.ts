@@ -26,7 +26,7 @@ const ATTENUATION = 100;
 const PRIMING = 6e-3;
 const FILLED = 2e-3;
 /** A turning dial is worked out anew this often [s]; between, all numbers pass straight over, in pieces of so many samples. */
-const TURN_STEP = 2e-3;
+const TURN_STEP = 4e-3;
 const PIECE = 32;
 /** Time a dial takes to a new angle unless told otherwise [s]. */
 const TURN = 0.02;
@@ -68,7 +68,7 @@ export interface TimeReport {
  * they draw beyond that runs straight between samples. Audio half: likewise, down to 0 Hz. At each sample the detectors' equations are solved. The set
  * begins at rest, carriers on and bias settled. Blocks are cut inside, so that the block asked for never changes the result.
  *
- * Turning the dial, the circuit is worked out anew every 2 ms and its numbers pass straight from one to the next, while all states carry on: the
+ * Turning the dial, the circuit is worked out anew every 4 ms and its numbers pass straight from one to the next, while all states carry on: the
  * capacitor turns, it is not exchanged.
  *
  * Holds for: a detector whose radio voltage is a sinusoid (its harmonics shorted by tank and bypass), and envelopes slow beside the carrier.

@@ -10,7 +10,6 @@ export class SeveralDetectorsLoop implements DetectorLoop {
   readonly #audio: AudioStepping;
   readonly #detectors: CoupledDetectors;
   #numbers: Float64Array = new Float64Array(0);
-  #conductances: Float64Array = new Float64Array(0);
   #modes = 0;
   #taps = 0;
   #zRe = new Float64Array(0);
@@ -51,15 +50,13 @@ export class SeveralDetectorsLoop implements DetectorLoop {
     }
     this.#taps = tuning.taps;
     this.#numbers = numbers;
-    this.#conductances = conductances;
     for (let j = 0; j < n; j++)
       for (let p = 0; p < n; p++) {
         const k = j * n + p;
         d.zRe[k] = numbers[at.zeta + 2 * k]!;
         d.zIm[k] = numbers[at.zeta + 2 * k + 1]!;
-        d.fRe[k] = (j === p ? 1 : 0) - d.zRe[k]! * conductances[p]!;
-        d.fIm[k] = -d.zIm[k]! * conductances[p]!;
       }
+    d.conductances.set(conductances);
     d.settle();
   }
 
@@ -111,7 +108,7 @@ export class SeveralDetectorsLoop implements DetectorLoop {
       let sound = 0;
       for (let k = 0; k < a.modes; k++) sound += a.earRe[k]! * yRe[k]! - a.earIm[k]! * yIm[k]!;
       for (let p = 0; p < n; p++) {
-        const beyond = d.solvers[p]!.conductance - this.#conductances[p]!;
+        const beyond = d.solvers[p]!.conductance - d.conductances[p]!;
         this.#uRe[p] = beyond * d.voltageRe[p]!;
         this.#uIm[p] = beyond * d.voltageIm[p]!;
         sound += a.direct[p]! * d.solvers[p]!.current;

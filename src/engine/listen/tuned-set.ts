@@ -1,9 +1,9 @@
 import { C, type Complex } from '../numeric/index.ts';
-import type { CircuitInTime, RadioCircuit } from './circuit.ts';
+import type { CircuitInTime } from './circuit.ts';
 import { CoupledDetectors } from './coupled-detectors.ts';
-import { circuitEquations, solveAll } from './modal-circuit.ts';
+import { type CircuitEquations, solveAll } from './modal-circuit.ts';
 import type { OnePortFit } from './one-port-fit.ts';
-import { type RadioTuning, radioTerminals, radioTuning, type Sampling } from './radio-tuning.ts';
+import { type RadioTuning, radioEquations, radioTuning, type Sampling } from './radio-tuning.ts';
 import { type RestBias, restBias } from './rest-bias.ts';
 
 /** A carrier as far as the bias goes. */
@@ -49,25 +49,21 @@ export class Tuner {
   /** Tuning and bias at an angle [rad]. */
   at(angle: number): TunedSet {
     const radio = this.#circuit.radio(angle, this.#sampling.reference);
-    const open = this.#carriers.map((c) =>
-      bareResponse(radio, this.#fits[0]!, c.frequency).map((row) => C.scale(row[0]!, Math.SQRT2 * c.emf)),
-    );
-    // a port's current flows out of it: its impedance is minus the response
-    const impedances = bareResponse(radio, this.#fits[0]!, this.#sampling.reference).map((row) => row.slice(1).map(C.neg));
-    const bias = restBias(this.#detectors, open, impedances, this.#steady);
-    return { angle, tuning: radioTuning(radio, this.#fits, bias.conductances, this.#sampling), bias };
-  }
-
-  /** Open voltage at the first detector with nothing drawn, for one volt of e.m.f. */
-  reach(angle: number, frequency: number): number {
-    return C.abs(bareResponse(this.#circuit.radio(angle, this.#sampling.reference), this.#fits[0]!, frequency)[0]![0]!);
+    for (const fit of this.#fits) {
+      const equations = radioEquations(radio, fit);
+      const open = this.#carriers.map((c) => response(equations, c.frequency).map((row) => C.scale(row[0]!, Math.SQRT2 * c.emf)));
+      // a port's current flows out of it: its impedance is minus the response
+      const impedances = response(equations, this.#sampling.reference).map((row) => row.slice(1).map(C.neg));
+      const bias = restBias(this.#detectors, open, impedances, this.#steady);
+      const tuning = radioTuning(equations, fit, bias.conductances, this.#sampling);
+      if (tuning) return { angle, tuning, bias };
+    }
+    throw new Error('every fit of the aerial makes the radio circuit grow');
   }
 }
 
 /** Port voltages for one volt of e.m.f. and for one ampere into each port, at a frequency [Hz]. */
-function bareResponse(radio: RadioCircuit, fit: OnePortFit | null, frequency: number): Complex[][] {
-  const { elements, terminals } = radioTerminals(radio, fit, new Float64Array(radio.ports.length));
-  const equations = circuitEquations(elements, terminals);
+function response(equations: CircuitEquations, frequency: number): Complex[][] {
   const factored = equations.pencil.factorAt({ re: 0, im: 2 * Math.PI * frequency });
   if (!factored) throw new Error(`the radio circuit has no solution at ${frequency} Hz`);
   return solveAll(factored, equations);
