@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     globalSetup: ['tests/build-cli.ts'],
+    setupFiles: ['tests/property-seed.ts'],
     maxWorkers: 2,
     testTimeout: 60_000,
     coverage: {

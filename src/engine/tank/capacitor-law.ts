@@ -2,6 +2,9 @@ import { linear } from '../numeric/interpolate.ts';
 import { brent } from '../numeric/roots.ts';
 import type { CapacitorLaw, VariableCapacitor } from './description.ts';
 
+/** A law worked out at its own end may miss that end by the last bits. */
+const ROUNDING = 1e-12;
+
 /**
  * Capacitance of the variable part alone at an angle.
  *
@@ -47,9 +50,9 @@ export function angleForCapacitance(capacitor: VariableCapacitor, capacitance: n
     }
     return null;
   }
-  if (capacitance < minimum || capacitance > maximum) return null;
+  if (capacitance < minimum * (1 - ROUNDING) || capacitance > maximum * (1 + ROUNDING)) return null;
   if (minimum === maximum) return 0;
-  return rotation * lawShare(law, minimum, maximum, capacitance);
+  return rotation * Math.min(1, Math.max(0, lawShare(law, minimum, maximum, capacitance)));
 }
 
 /** Share of the rotation at which a law has a capacitance: the inverse of `lawCapacitance`. */

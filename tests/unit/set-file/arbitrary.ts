@@ -47,7 +47,9 @@ const terrainOver = (distance: number): fc.Arbitrary<NonNullable<Station['terrai
   fc.array(fc.record({ share: between(0.001, 0.999), height: between(-5, 800) }), { minLength: 0, maxLength: 8 }).map((inner) => {
     const points = [{ share: 0, height: 40 }, ...inner, { share: 1, height: 30 }].sort((a, b) => a.share - b.share);
     const kept = points.filter((p, i) => i === 0 || p.share > points[i - 1]!.share);
-    return { distance: kept.map((p) => p.share * distance), height: kept.map((p) => p.height) };
+    // shares that differ in their last bit may make one distance
+    const apart = kept.filter((p, i) => i === 0 || p.share * distance > kept[i - 1]!.share * distance);
+    return { distance: apart.map((p) => p.share * distance), height: apart.map((p) => p.height) };
   });
 
 const fmModulation = fc.record({
