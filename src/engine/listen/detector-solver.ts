@@ -13,6 +13,8 @@ const NEWTON_STEPS = 14;
 /** A step smaller than this share leaves an error of its square. */
 const SETTLED = 1e-8;
 const MOST_WIDENINGS = 60;
+/** Amplitude over drive from which a search begins at the most; brackets are widened beyond it. */
+const FARTHEST = 100;
 
 /**
  * One detector between what the radio side and the audio side have been, at one instant.
@@ -107,7 +109,7 @@ export class DetectorSolver {
     const zRe = this.#zRe;
     const zIm = this.#zIm;
     const r = this.#r;
-    const top = drive / Math.sqrt(fRe * fRe + fIm * fIm);
+    const top = this.#top(drive);
     const guess = this.amplitude * (drive / this.#drive);
     let a = guess > 0 && guess < top ? guess : top;
     let v = this.output;
@@ -142,9 +144,16 @@ export class DetectorSolver {
           return true;
         }
         a = next;
+        // lost: no law is asked for what lies beyond the brackets
+        if (a > 4 * top || Math.abs(v - before) > FARTHEST * (drive + Math.abs(before))) return false;
       } else a /= 2;
     }
     return false;
+  }
+
+  /** Where a law that draws nothing would stand; a radio side that is all but a current source would send that to the skies. */
+  #top(drive: number): number {
+    return Math.min(drive / Math.hypot(this.#fRe, this.#fIm), FARTHEST * drive);
   }
 
   /** The outer bracket: output voltage. */
@@ -179,7 +188,7 @@ export class DetectorSolver {
     };
     let a: number | null = 0;
     if (drive > 0) {
-      let top = drive / Math.hypot(this.#fRe, this.#fIm);
+      let top = this.#top(drive);
       for (let widening = 0; widening < MOST_WIDENINGS && excess(top) < 0; widening++) top *= 2;
       a = brent(excess, 0, top);
     }

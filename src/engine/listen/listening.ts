@@ -1,14 +1,19 @@
-import type { Reception, Signal } from '../chain/index.ts';
+import type { Receiver, Reception, Signal } from '../chain/index.ts';
 import { BOLTZMANN, NOISE_REFERENCE_TEMPERATURE } from '../constants.ts';
 import { GivenError } from '../given-error.ts';
 import { amplitudeRatio, C } from '../numeric/index.ts';
 import type { EnvelopeSource } from '../programme/index.ts';
 import type { RadioCircuit } from './circuit.ts';
+import { DetectorSolver } from './detector-solver.ts';
 import { foldingBound } from './folding.ts';
 import { openResponse } from './open-response.ts';
-import { envelopeRate, halfWidthOf, listeningWindow, spectrumHalfWidth } from './rate-plan.ts';
+import { AUDIO_STEP, envelopeRate, halfWidthOf, listeningWindow, spectrumHalfWidth } from './rate-plan.ts';
 import { receiverCircuit } from './receiver-circuit.ts';
 import { SetInTime } from './set-in-time.ts';
+
+/** Beats that fold back are kept this far below the mean current [dB], as long as no more than so many times the least rate is needed for it. */
+const FOLDED = -40;
+const RATES = [1, 1.5, 2];
 
 /** A station's programme at the engine's rate. */
 export interface Broadcast {
@@ -24,7 +29,7 @@ export interface ListeningOptions {
   readonly angle: number;
   /** makes the programme of a station; `offset`: its carrier from the reference [Hz] */
   readonly broadcast: (station: number, rate: number, offset: number) => Broadcast;
-  /** rate of the envelopes [Hz] where a higher one is wanted, a multiple of 96 kHz */
+  /** rate of the envelopes [Hz], a multiple of 96 kHz; chosen unless given */
   readonly rate?: number;
   /** seed of the noise; none unless given */
   readonly noise?: number;
@@ -84,7 +89,10 @@ export function listen(reception: Reception, options: ListeningOptions): Listeni
     const { modulation } = signal.received.station;
     return { offset, halfWidth: halfWidthOf(modulation), kind: modulation.kind };
   });
-  const rate = options.rate ?? envelopeRate(occupied);
+  const folded = (rate: number): number | null => folding(inside, radio, receiver, spectrumHalfWidth(occupied), rate);
+  const least = envelopeRate(occupied);
+  const rates = RATES.map((r) => AUDIO_STEP * Math.ceil((r * least) / AUDIO_STEP));
+  const rate = options.rate ?? rates.find((r) => (folded(r) ?? FOLDED) <= FOLDED) ?? rates.at(-1)!;
   const stations = inside.map(({ signal, station, name, offset }, k) => ({
     name,
     frequency: reference + offset,
@@ -104,15 +112,15 @@ export function listen(reception: Reception, options: ListeningOptions): Listeni
     rate,
     heard: inside.map(plain),
     leftOut: arriving.filter((a) => !inside.includes(a)).map(plain),
-    folding: folding(inside, radio, receiver.detector.law, set.bias.outputs[0]!, spectrumHalfWidth(occupied), rate),
+    folding: folded(rate),
   };
 }
 
+/** The two strongest at the detector, with the output voltage that the stronger makes by itself. */
 function folding(
   inside: readonly (Arriving & { readonly signal: Signal })[],
   radio: RadioCircuit,
-  law: Parameters<typeof foldingBound>[0],
-  output: number,
+  receiver: Receiver,
   halfWidth: number,
   rate: number,
 ): number | null {
@@ -120,10 +128,21 @@ function folding(
   if (!first || !second) return null;
   const open = ({ signal }: { readonly signal: Signal }) => {
     const r = openResponse(radio, signal.received.station.frequency);
-    return C.scale(r.voltage, Math.SQRT2 * signal.emf);
+    return { voltage: C.scale(r.voltage, Math.SQRT2 * signal.emf), impedance: r.impedance };
   };
-  const { impedance } = openResponse(radio, first.signal.received.station.frequency);
-  return amplitudeRatio(foldingBound(law, [open(first), open(second)], impedance, output, halfWidth, rate), 1);
+  const stronger = open(first);
+  const alone = new DetectorSolver(receiver.detector.law);
+  alone.between(stronger.impedance.re, stronger.impedance.im, 0, receiver.audio.harmonics[0]!.load.re);
+  alone.solve(C.abs(stronger.voltage), 0);
+  const bound = foldingBound(
+    receiver.detector.law,
+    [stronger.voltage, open(second).voltage],
+    stronger.impedance,
+    alone.output,
+    halfWidth,
+    rate,
+  );
+  return amplitudeRatio(bound, 1);
 }
 
 /**

@@ -24,6 +24,8 @@ export interface RadioTuning {
   readonly taps: number;
   /** complex numbers as pairs: for each mode decay, source, in by port, out by port; then zeta by port and port; then past 1 and 2; then taps by port */
   readonly numbers: Float64Array;
+  /** of the modes, from the reference [1/s] */
+  readonly poles: readonly Complex[];
   /** conductance taken into the circuit at each port [S] */
   readonly conductances: Float64Array;
   readonly accuracy: TuningAccuracy;
@@ -222,5 +224,5 @@ function sampled(
     put(at.past + 2, taps[2]!);
   }
   const accuracy = { aerialMethod: fit?.method ?? null, aerialError: fit?.error ?? 0, stepped: modes, still, bandErrors };
-  return { modes, ports, taps: count, numbers, conductances, accuracy };
+  return { modes, ports, taps: count, numbers, poles: m.poles, conductances, accuracy };
 }

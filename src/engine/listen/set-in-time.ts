@@ -22,12 +22,11 @@ export const SOUND_RATE = 48_000;
 /** Audio passed whole [Hz]; what would fold back on it is cut, in the step to 96 kHz and in that to 48 kHz, by this [dB]. */
 const PASSED = 20_000;
 const ATTENUATION = 100;
-/** Bare carriers before the programme begins, and how much of the sound is thrown away while the filters fill [s]. */
-const PRIMING = 6e-3;
-const FILLED = 2e-3;
+/** Bare carriers before the programme begins, thrown away while the filters fill [s]; a whole number of samples at every rate. */
+const PRIMING = 2e-3;
 /** A turning dial is worked out anew this often [s]; between, all numbers pass straight over, in pieces of so many samples. */
 const TURN_STEP = 4e-3;
-const PIECE = 32;
+const PIECE = 16;
 /** Time a dial takes to a new angle unless told otherwise [s]. */
 const TURN = 0.02;
 
@@ -66,13 +65,14 @@ export interface TimeReport {
  *
  * Radio half: the natural modes of the circuit about the reference, each stepped exactly; its detectors' conductance at rest is part of it, and what
  * they draw beyond that runs straight between samples. Audio half: likewise, down to 0 Hz. At each sample the detectors' equations are solved. The set
- * begins at rest, carriers on and bias settled. Blocks are cut inside, so that the block asked for never changes the result.
+ * begins at rest, carriers on and bias settled; sample k of the sound belongs to the time k/48 kHz of the programmes. Blocks are cut inside, so that the block asked for never changes the result.
  *
  * Turning the dial, the circuit is worked out anew every 4 ms and its numbers pass straight from one to the next, while all states carry on: the
  * capacitor turns, it is not exchanged.
  *
  * Holds for: a detector whose radio voltage is a sinusoid (its harmonics shorted by tank and bypass), and envelopes slow beside the carrier.
- * Source: docs/model.md; discretisation G. F. Franklin et al., Digital Control of Dynamic Systems, 3rd ed. (1998), sec. 6.3.3.
+ * Source: equations of the complex envelope derived (see modal-circuit.ts, radio-tuning.ts); detector by its describing function, K. K. Clarke, D. T. Hess,
+ * Communication Circuits (1971), ch. 4; held against integration with the carrier in tests/reference.
  */
 export class SetInTime {
   readonly #tuner: Tuner;
@@ -109,7 +109,7 @@ export class SetInTime {
     this.#loop = circuit.laws.length === 1 ? new OneDetectorLoop(circuit.laws[0]!, audio) : new SeveralDetectorsLoop(circuit.laws, audio);
     this.#loop.tune(this.#now.tuning, this.#now.bias);
     const emfNoise = noise ? new ComplexNoise(noise.seed, Math.sqrt(noise.emf * rate)) : null;
-    const sum = new StationSum(stations, reference, rate, Math.ceil((PRIMING * rate) / BLOCK), emfNoise);
+    const sum = new StationSum(stations, reference, rate, Math.round(PRIMING * rate) - lookAhead(taps), emfNoise);
     this.#envelopes = new EmfFeed(sum, taps, circuit.laws.length);
     const carriers = sum.before(lookAhead(taps) + 1);
     this.#loop.rest(
@@ -124,8 +124,7 @@ export class SetInTime {
       rate === AUDIO_STEP
         ? new Resampler(loop, rate, SOUND_RATE, lowPassKernel(PASSED, SOUND_RATE - PASSED, ATTENUATION), 1)
         : new Resampler(halfway, AUDIO_STEP, SOUND_RATE, lowPassKernel(PASSED, SOUND_RATE - PASSED, ATTENUATION), 1);
-    // what comes while the filters fill is bare carriers
-    this.#sound.next(new Float64Array(Math.floor(FILLED * SOUND_RATE)), this.#second);
+    this.#sound.next(new Float64Array(Math.round(PRIMING * SOUND_RATE)), this.#second);
   }
 
   /** Angle of the dial [rad] as it stands or turns. */

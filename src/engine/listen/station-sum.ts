@@ -33,19 +33,19 @@ export class StationSum {
   /** turns a sample, and a block, whole turns taken off */
   readonly #perSample: Float64Array;
   readonly #perBlock: Float64Array;
-  #restBlocks: number;
+  #restLeft: number;
 
   /**
-   * @param restBlocks - blocks of bare carriers before the sources are asked
+   * @param rest - samples of bare carriers before the sources are asked
    */
-  constructor(stations: readonly StationInTime[], reference: number, rate: number, restBlocks: number, noise: ComplexNoise | null) {
+  constructor(stations: readonly StationInTime[], reference: number, rate: number, rest: number, noise: ComplexNoise | null) {
     this.#stations = stations;
     this.#noise = noise;
-    this.#restBlocks = restBlocks;
+    this.#restLeft = rest;
     this.#perSample = Float64Array.from(stations, (s) => (s.frequency - reference) / rate);
     this.#perBlock = this.#perSample.map((p) => (p * BLOCK) % 1);
     // a source that is turned already has phase zero at its first sample; while it is at rest its carrier runs up to that
-    this.#phase = Float64Array.from(stations, (s, k) => (s.turned ? -((restBlocks * this.#perBlock[k]!) % 1) : (k * GOLDEN) % 1));
+    this.#phase = Float64Array.from(stations, (s, k) => (s.turned ? -((rest * this.#perSample[k]!) % 1) : (k * GOLDEN) % 1));
   }
 
   /** The carriers as they stood so many samples before the first, each [V peak]. */
@@ -59,39 +59,39 @@ export class StationSum {
   next(re: Float64Array, im: Float64Array, at: number): void {
     re.fill(0, at, at + BLOCK);
     im.fill(0, at, at + BLOCK);
-    const resting = this.#restBlocks > 0;
-    if (resting) this.#restBlocks--;
+    const resting = Math.min(this.#restLeft, BLOCK);
+    this.#restLeft -= resting;
     this.#stations.forEach((s, k) => {
       const peak = Math.SQRT2 * s.emf;
-      if (resting) {
-        this.#re.fill(1);
-        this.#im.fill(0);
-      } else s.source.next(this.#re, this.#im);
-      if (s.turned && !resting) this.#add(re, im, at, peak);
-      else this.#turn(re, im, at, peak, this.#phase[k]!, this.#perSample[k]!);
+      this.#re.fill(1, 0, resting);
+      this.#im.fill(0, 0, resting);
+      if (resting < BLOCK) s.source.next(this.#re.subarray(resting), this.#im.subarray(resting));
+      const turned = s.turned === true;
+      if (!turned || resting > 0) this.#turn(re, im, at, turned ? resting : BLOCK, peak, this.#phase[k]!, this.#perSample[k]!);
+      if (turned) this.#add(re, im, at, resting, peak);
       this.#phase[k] = (this.#phase[k]! + this.#perBlock[k]!) % 1;
     });
     this.#noise?.add(re, im, at, BLOCK);
   }
 
-  #add(re: Float64Array, im: Float64Array, at: number, peak: number): void {
+  #add(re: Float64Array, im: Float64Array, at: number, from: number, peak: number): void {
     const a = this.#re;
     const b = this.#im;
-    for (let n = 0; n < BLOCK; n++) {
+    for (let n = from; n < BLOCK; n++) {
       re[at + n] = re[at + n]! + peak * a[n]!;
       im[at + n] = im[at + n]! + peak * b[n]!;
     }
   }
 
   /** The phasor is made afresh for each block and multiplied along within it: 256 roundings, no drift. */
-  #turn(re: Float64Array, im: Float64Array, at: number, peak: number, phase: number, perSample: number): void {
+  #turn(re: Float64Array, im: Float64Array, at: number, count: number, peak: number, phase: number, perSample: number): void {
     const a = this.#re;
     const b = this.#im;
     let c = peak * Math.cos(2 * Math.PI * phase);
     let s = peak * Math.sin(2 * Math.PI * phase);
     const stepC = Math.cos(2 * Math.PI * perSample);
     const stepS = Math.sin(2 * Math.PI * perSample);
-    for (let n = 0; n < BLOCK; n++) {
+    for (let n = 0; n < count; n++) {
       re[at + n] = re[at + n]! + a[n]! * c - b[n]! * s;
       im[at + n] = im[at + n]! + a[n]! * s + b[n]! * c;
       const turned = c * stepC - s * stepS;

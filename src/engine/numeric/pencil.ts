@@ -67,6 +67,8 @@ export interface Mode {
 const INFINITE = 1e-11;
 /** Least w^T E t of unit vectors; below it two modes have run into one and cannot be told apart. */
 const DEFECTIVE = 1e-9;
+/** Poles nearer to each other than this, by their distance from s0, are one. */
+const COINCIDENT = 1e-10;
 
 /**
  * Finite natural modes of a pencil within a distance of a point, nearest first.
@@ -106,7 +108,8 @@ export function pencilModes(pencil: Pencil, about: Complex, reach: number): Mode
     const size = C.abs(z);
     if (size <= INFINITE * largest || size * reach < 1) continue;
     const mode = refine(pencil, C.sub(about, C.inv(z)), about);
-    if (!mode) return null;
+    // a double pole: both searches have found the same vector
+    if (!mode || modes.some((m) => C.abs(C.sub(m.pole, mode.pole)) <= COINCIDENT * C.abs(C.sub(mode.pole, about)))) return null;
     modes.push(mode);
   }
   const distance = (m: Mode): number => C.abs(C.sub(m.pole, about));

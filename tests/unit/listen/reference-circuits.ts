@@ -1,4 +1,12 @@
-import { type AudioCircuit, type CircuitInTime, detectorModel, EARTH, type Element, type RadioCircuit } from '#engine';
+import {
+  type AudioCircuit,
+  type CircuitInTime,
+  type DescribingFunction,
+  detectorModel,
+  EARTH,
+  type Element,
+  type RadioCircuit,
+} from '#engine';
 
 /** The receivers of tests/reference/full-carrier/circuits.py and tests/reference/listen/circuits.py as circuits of the engine. */
 export interface ReferenceReceiver {
@@ -6,7 +14,7 @@ export interface ReferenceReceiver {
   // biome-ignore lint/suspicious/noExplicitAny: several kinds of tank, told apart by `kind`
   readonly tank: any;
   readonly detector: { saturationCurrent: number; ideality: number; seriesResistance: number; temperature: number };
-  readonly load: { resistance: number; capacitance: number };
+  readonly load: { resistance: number; capacitance: number; commonResistance?: number; commonCapacitance?: number };
 }
 
 const resistor = (name: string, a: string, b: string, resistance: number): Element => ({ kind: 'resistor', name, a, b, resistance });
@@ -90,9 +98,53 @@ export const resistorLoad = (resistance: number, capacitance: number): AudioCirc
   output: 'output',
 });
 
+/** Two tanks that are not coupled, a junction out of one and another into the other, outputs joined by resistors. */
+function balancedCircuit({ tank, source, load }: ReferenceReceiver, law: DescribingFunction): CircuitInTime {
+  const side = (name: string, capacitance: number): Element[] => [
+    resistor(`source ${name}`, 'source', name, source.resistance),
+    {
+      kind: 'windings',
+      name: `coil ${name}`,
+      windings: [{ name: `coil ${name}`, a: name, b: `${name} low` }],
+      inductance: [[tank.inductance]],
+    },
+    resistor(`copper ${name}`, `${name} low`, EARTH, tank.coilResistance),
+    capacitor(`tuning ${name}`, name, EARTH, capacitance),
+    capacitor(`bypass ${name}`, `${name} return`, EARTH, load.capacitance),
+  ];
+  const radio: RadioCircuit = {
+    elements: [...side('high', tank.highCapacitance), ...side('low', tank.lowCapacitance)],
+    source: { node: 'source', impedance: null },
+    ports: [
+      { from: 'high', to: 'high return' },
+      { from: 'low return', to: 'low' },
+    ],
+  };
+  return {
+    laws: [law, law],
+    radio: () => radio,
+    audio: {
+      elements: [
+        capacitor('bypass 1', 'o1', EARTH, load.capacitance),
+        capacitor('bypass 2', 'o2', EARTH, load.capacitance),
+        resistor('load 1', 'o1', 'common', load.resistance),
+        resistor('load 2', 'o2', 'common', load.resistance),
+        resistor('common load', 'common', EARTH, load.commonResistance!),
+        capacitor('common bypass', 'common', EARTH, load.commonCapacitance!),
+      ],
+      ports: [
+        { from: EARTH, to: 'o1' },
+        { from: 'o2', to: EARTH },
+      ],
+      output: 'common',
+    },
+  };
+}
+
 export function referenceCircuit(receiver: ReferenceReceiver): CircuitInTime {
   const { detector, load } = receiver;
   const model = detectorModel({ kind: 'junction', junctionCapacitance: 0, nominalTemperature: detector.temperature, ...detector });
+  if (receiver.tank.kind === 'balanced') return balancedCircuit(receiver, model.law);
   const radio: RadioCircuit = {
     elements: [...tankElements(receiver), capacitor('bypass', 'return', EARTH, load.capacitance)],
     source: { node: 'source', impedance: null },
