@@ -8,7 +8,7 @@ export const lookAhead = (taps: number): number => (taps >> 1) - 1;
 const BAND_POINTS = 17;
 const CIRCLE_POINTS = 64;
 /** Weight of the circle as a whole beside a band: enough to keep the taps small where no station is. */
-const CIRCLE_WEIGHT = 1e-4;
+const CIRCLE_WEIGHT = 1e-5;
 
 /** A stretch of spectrum that must come out right [Hz from the reference]. */
 export interface Band {

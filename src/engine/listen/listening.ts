@@ -11,9 +11,10 @@ import { AUDIO_STEP, envelopeRate, halfWidthOf, listeningWindow, spectrumHalfWid
 import { receiverCircuit } from './receiver-circuit.ts';
 import { SetInTime } from './set-in-time.ts';
 
-/** Beats that fold back are kept this far below the mean current [dB], as long as no more than so many times the least rate is needed for it. */
+/** Beats that fold back are kept this far below the mean current [dB] by a higher rate than the least, but never one above the second [Hz], for speed. */
 const FOLDED = -40;
-const RATES = [1, 1.5, 2];
+const MOST_RATE = 3_072_000;
+const RATES = [1, 1.5, 2, 3, 4];
 
 /** A station's programme at the engine's rate. */
 export interface Broadcast {
@@ -91,7 +92,7 @@ export function listen(reception: Reception, options: ListeningOptions): Listeni
   });
   const folded = (rate: number): number | null => folding(inside, radio, receiver, spectrumHalfWidth(occupied), rate);
   const least = envelopeRate(occupied);
-  const rates = RATES.map((r) => AUDIO_STEP * Math.ceil((r * least) / AUDIO_STEP));
+  const rates = RATES.map((r) => AUDIO_STEP * Math.ceil((r * least) / AUDIO_STEP)).filter((r) => r === least || r <= MOST_RATE);
   const rate = options.rate ?? rates.find((r) => (folded(r) ?? FOLDED) <= FOLDED) ?? rates.at(-1)!;
   const stations = inside.map(({ signal, station, name, offset }, k) => ({
     name,

@@ -3,7 +3,7 @@ import type { AudioStepping } from './audio-stepping.ts';
 import { type Carrier, type DetectorLoop, type LoopInput, type LoopReport, restAudio, restMode } from './detector-loop.ts';
 import { DetectorSolver } from './detector-solver.ts';
 import { layout, type RadioTuning } from './radio-tuning.ts';
-import { RADIO_IM, RADIO_RE, REST, ResponseMap, RISE } from './response-map.ts';
+import { ResponseMap } from './response-map.ts';
 import type { RestBias } from './rest-bias.ts';
 
 /** The loop for a single detector: its answer is looked up in a map while the dial stands. */
@@ -76,6 +76,11 @@ export class OneDetectorLoop implements DetectorLoop {
     restAudio(this.#audio, bias.currents, this.#yRe, this.#yIm);
     this.#solver.output = bias.outputs[0]!;
     this.#solver.amplitude = bias.amplitudes[0]!;
+    // at rest the law draws no more than its resting conductance
+    this.#u1Re = 0;
+    this.#u1Im = 0;
+    this.#u2Re = 0;
+    this.#u2Im = 0;
     for (let k = 0; k < this.#modes; k++) {
       const z = restMode(carriers, this.#decayRe[k]!, this.#decayIm[k]!, this.#sourceRe[k]!, this.#sourceIm[k]!);
       this.#zRe[k] = z.re;
@@ -100,7 +105,14 @@ export class OneDetectorLoop implements DetectorLoop {
     const outIm = this.#outIm;
     const zRe = this.#zRe;
     const zIm = this.#zIm;
-    const { realModes, modes: audioModes, decayRe: aDecayRe, decayIm: aDecayIm, outRe: aOutRe, outIm: aOutIm } = this.#audio;
+    const {
+      realModes,
+      modes: audioModes,
+      decayRe: audioDecayRe,
+      decayIm: audioDecayIm,
+      outRe: audioOutRe,
+      outIm: audioOutIm,
+    } = this.#audio;
     const { earRe, earIm, intoRe, intoIm } = this.#audio;
     const straight = this.#audio.direct[0]!;
     const yRe = this.#yRe;
@@ -108,6 +120,7 @@ export class OneDetectorLoop implements DetectorLoop {
     const solver = this.#solver;
     const map = this.#map;
     const perStep = map === null ? 0 : map.perStep;
+    const perHalfStep = 2 * perStep;
     const past1Re = this.#past[0]!;
     const past1Im = this.#past[1]!;
     const past2Re = this.#past[2]!;
@@ -125,8 +138,8 @@ export class OneDetectorLoop implements DetectorLoop {
     let lift = 0;
     let quiet = 0;
     for (let k = 0; k < audioModes; k++) {
-      lift += aOutRe[k]! * intoRe[k]! - aOutIm[k]! * intoIm[k]!;
-      quiet += aOutRe[k]! * yRe[k]! - aOutIm[k]! * yIm[k]!;
+      lift += audioOutRe[k]! * intoRe[k]! - audioOutIm[k]! * intoIm[k]!;
+      quiet += audioOutRe[k]! * yRe[k]! - audioOutIm[k]! * yIm[k]!;
     }
     let u1Re = this.#u1Re;
     let u1Im = this.#u1Im;
@@ -136,18 +149,56 @@ export class OneDetectorLoop implements DetectorLoop {
     let uRe = 0;
     let uIm = 0;
     let i = 0;
+    // the first two modes of either side are kept out of the arrays while it runs: most circuits have no more
+    const aRe = decayRe[0] ?? 0;
+    const aIm = decayIm[0] ?? 0;
+    const aSourceRe = sourceRe[0] ?? 0;
+    const aSourceIm = sourceIm[0] ?? 0;
+    const aOutRe = outRe[0] ?? 0;
+    const aOutIm = outIm[0] ?? 0;
+    let aZRe = zRe[0] ?? 0;
+    let aZIm = zIm[0] ?? 0;
+    const bRe = decayRe[1] ?? 0;
+    const bIm = decayIm[1] ?? 0;
+    const bSourceRe = sourceRe[1] ?? 0;
+    const bSourceIm = sourceIm[1] ?? 0;
+    const bOutRe = outRe[1] ?? 0;
+    const bOutIm = outIm[1] ?? 0;
+    let bZRe = zRe[1] ?? 0;
+    let bZIm = zIm[1] ?? 0;
+    const firstReal = realModes > 0 ? 1 : 0;
+    const pDecay = firstReal * (audioDecayRe[0] ?? 0);
+    const pOut = firstReal * (audioOutRe[0] ?? 0);
+    const pEar = firstReal * (earRe[0] ?? 0);
+    let pY = firstReal * (yRe[0] ?? 0);
+    const secondReal = realModes > 1 ? 1 : 0;
+    const qDecay = secondReal * (audioDecayRe[1] ?? 0);
+    const qOut = secondReal * (audioOutRe[1] ?? 0);
+    const qEar = secondReal * (earRe[1] ?? 0);
+    let qY = secondReal * (yRe[1] ?? 0);
+    const nextReal = firstReal + secondReal;
     let row = -1;
     let column = 0;
     let o = -1;
+    let middleX = 0;
+    let middleY = 0;
     for (let n = 0; n < count; n++) {
       const dRe = feedRe[start + n]! + baseRe + reachRe * uRe - reachIm * uIm;
       const dIm = feedIm[start + n]! + baseIm + reachRe * uIm + reachIm * uRe;
       const before = quiet + lift * i;
       const eRe = emfRe[start + n]!;
       const eIm = emfIm[start + n]!;
-      baseRe = past2Im * u1Im - past2Re * u1Re;
-      baseIm = -past2Re * u1Im - past2Im * u1Re;
-      for (let k = 0; k < modes; k++) {
+      const aFullRe = aZRe + uRe;
+      const aFullIm = aZIm + uIm;
+      aZRe = aRe * aFullRe - aIm * aFullIm + aSourceRe * eRe - aSourceIm * eIm;
+      aZIm = aRe * aFullIm + aIm * aFullRe + aSourceRe * eIm + aSourceIm * eRe;
+      const bFullRe = bZRe + uRe;
+      const bFullIm = bZIm + uIm;
+      bZRe = bRe * bFullRe - bIm * bFullIm + bSourceRe * eRe - bSourceIm * eIm;
+      bZIm = bRe * bFullIm + bIm * bFullRe + bSourceRe * eIm + bSourceIm * eRe;
+      baseRe = past2Im * u1Im - past2Re * u1Re + (aOutRe * aZRe - aOutIm * aZIm) + (bOutRe * bZRe - bOutIm * bZIm);
+      baseIm = -past2Re * u1Im - past2Im * u1Re + (aOutRe * aZIm + aOutIm * aZRe) + (bOutRe * bZIm + bOutIm * bZRe);
+      for (let k = 2; k < modes; k++) {
         const a = zRe[k]! + uRe;
         const b = zIm[k]! + uIm;
         const re = decayRe[k]! * a - decayIm[k]! * b + sourceRe[k]! * eRe - sourceIm[k]! * eIm;
@@ -157,58 +208,63 @@ export class OneDetectorLoop implements DetectorLoop {
         baseRe += outRe[k]! * re - outIm[k]! * im;
         baseIm += outRe[k]! * im + outIm[k]! * re;
       }
-      let sound = 0;
-      quiet = 0;
-      for (let k = 0; k < realModes; k++) {
+      pY += i;
+      qY += i;
+      let sound = pEar * pY + qEar * qY;
+      pY *= pDecay;
+      qY *= qDecay;
+      quiet = pOut * pY + qOut * qY;
+      for (let k = nextReal; k < realModes; k++) {
         const y = yRe[k]! + i;
         sound += earRe[k]! * y;
-        yRe[k] = aDecayRe[k]! * y;
-        quiet += aOutRe[k]! * yRe[k]!;
+        yRe[k] = audioDecayRe[k]! * y;
+        quiet += audioOutRe[k]! * yRe[k]!;
       }
       for (let k = realModes; k < audioModes; k++) {
         const a = yRe[k]! + intoRe[k]! * i;
         const b = yIm[k]! + intoIm[k]! * i;
         sound += earRe[k]! * a - earIm[k]! * b;
-        yRe[k] = aDecayRe[k]! * a - aDecayIm[k]! * b;
-        yIm[k] = aDecayRe[k]! * b + aDecayIm[k]! * a;
-        quiet += aOutRe[k]! * yRe[k]! - aOutIm[k]! * yIm[k]!;
+        yRe[k] = audioDecayRe[k]! * a - audioDecayIm[k]! * b;
+        yIm[k] = audioDecayRe[k]! * b + audioDecayIm[k]! * a;
+        quiet += audioOutRe[k]! * yRe[k]! - audioOutIm[k]! * yIm[k]!;
       }
       u2Re = u1Re;
       u2Im = u1Im;
       // what the detector makes of them
       const drive = Math.sqrt(dRe * dRe + dIm * dIm);
-      const s = drive * perStep;
-      const t = before * perStep;
       if (map !== null) {
-        const atRow = s | 0;
-        const atColumn = Math.floor(t);
+        const atRow = (drive * perStep) | 0;
+        const atColumn = Math.floor(before * perStep);
         if (atRow !== row || atColumn !== column || o < 0) {
           row = atRow;
           column = atColumn;
           o = map.find(row, column);
+          middleX = 2 * row + 1;
+          middleY = 2 * column + 1;
         }
       }
       if (map !== null && o >= 0) {
+        // polynomials in x whose coefficients are polynomials in y, which is known earlier
         const c = map.cells;
-        const x = 2 * (s - row) - 1;
-        const y = 2 * (t - column) - 1;
-        const a = o + RADIO_RE;
-        const wRe =
-          c[a]! +
-          x * (c[a + 1]! + x * (c[a + 3]! + x * c[a + 6]! + y * c[a + 7]!) + y * c[a + 4]!) +
-          y * (c[a + 2]! + y * (c[a + 5]! + y * c[a + 9]! + x * c[a + 8]!));
-        const b = o + RADIO_IM;
-        const wIm =
-          c[b]! +
-          x * (c[b + 1]! + x * (c[b + 3]! + x * c[b + 6]! + y * c[b + 7]!) + y * c[b + 4]!) +
-          y * (c[b + 2]! + y * (c[b + 5]! + y * c[b + 9]! + x * c[b + 8]!));
-        const m = o + RISE;
-        const rise =
-          c[m]! +
-          x * (c[m + 1]! + x * (c[m + 3]! + x * c[m + 6]! + y * c[m + 7]!) + y * c[m + 4]!) +
-          y * (c[m + 2]! + y * (c[m + 5]! + y * c[m + 9]! + x * c[m + 8]!));
-        const r = o + REST;
-        i = before * (c[r]! + y * (c[r + 1]! + y * (c[r + 2]! + y * c[r + 3]!))) + drive * drive * rise;
+        const y = before * perHalfStep - middleY;
+        const a0 = c[o]! + y * (c[o + 2]! + y * (c[o + 5]! + y * c[o + 9]!));
+        const a1 = c[o + 1]! + y * (c[o + 4]! + y * c[o + 8]!);
+        const a2 = c[o + 3]! + y * c[o + 7]!;
+        const a3 = c[o + 6]!;
+        const b0 = c[o + 10]! + y * (c[o + 12]! + y * (c[o + 15]! + y * c[o + 19]!));
+        const b1 = c[o + 11]! + y * (c[o + 14]! + y * c[o + 18]!);
+        const b2 = c[o + 13]! + y * c[o + 17]!;
+        const b3 = c[o + 16]!;
+        const c0 = c[o + 20]! + y * (c[o + 22]! + y * (c[o + 25]! + y * c[o + 29]!));
+        const c1 = c[o + 21]! + y * (c[o + 24]! + y * c[o + 28]!);
+        const c2 = c[o + 23]! + y * c[o + 27]!;
+        const c3 = c[o + 26]!;
+        const rest = before * (c[o + 30]! + y * (c[o + 31]! + y * (c[o + 32]! + y * c[o + 33]!)));
+        const x = drive * perHalfStep - middleX;
+        const square = x * x;
+        const wRe = a0 + a1 * x + square * (a2 + a3 * x);
+        const wIm = b0 + b1 * x + square * (b2 + b3 * x);
+        i = rest + (dRe * dRe + dIm * dIm) * (c0 + c1 * x + square * (c2 + c3 * x));
         uRe = wRe * dRe - wIm * dIm;
         uIm = wRe * dIm + wIm * dRe;
       } else {
@@ -221,6 +277,16 @@ export class OneDetectorLoop implements DetectorLoop {
       u1Im = uIm;
       ear[n] = sound + straight * i;
     }
+    if (modes > 0) {
+      zRe[0] = aZRe;
+      zIm[0] = aZIm;
+    }
+    if (modes > 1) {
+      zRe[1] = bZRe;
+      zIm[1] = bZIm;
+    }
+    if (realModes > 0) yRe[0] = pY;
+    if (realModes > 1) yRe[1] = qY;
     for (let k = 0; k < modes; k++) {
       zRe[k] = zRe[k]! + uRe;
       zIm[k] = zIm[k]! + uIm;

@@ -10,6 +10,8 @@ import { reactionTaps } from './reaction-taps.ts';
 const KEPT = 1e-5;
 /** Modes farther away than so many times the sample rate stand still: their share changes by less than a thousandth of itself across the band. */
 const REACH = 1000;
+/** A mode grows if its real part is above this share of its distance from the reference. */
+const GROWING = 1e-9;
 
 /**
  * The radio half at one dial angle, stepped from sample to sample.
@@ -100,7 +102,8 @@ export function radioTuning(
   const modal = modesOf(equations, { re: 0, im: w0 }, { re: 1e-3 * w0, im: w0 }, REACH * sampling.rate);
   if (!modal) throw new Error(`the radio circuit has no solution at ${sampling.reference} Hz`);
   const kept = stepped(modal, ports, sampling.rate);
-  if (kept.some((k) => modal.poles[k]!.re > 0)) return null;
+  // a pole without loss may stand to the right of the axis by its rounding
+  if (kept.some((k) => modal.poles[k]!.re > GROWING * C.abs(modal.poles[k]!))) return null;
   return sampled(stillBut(modal, kept), ports, conductances, sampling, fit, modal.poles.length - kept.length);
 }
 
@@ -158,7 +161,7 @@ function sampled(
     numbers[o] = z.re;
     numbers[o + 1] = z.im;
   };
-  const holds = m.poles.map((p) => straightHold(p, 1 / sampling.rate));
+  const holds = m.poles.map((p) => straightHold({ re: Math.min(p.re, 0), im: p.im }, 1 / sampling.rate));
   const within = m.rest.map((row) => row.slice());
   m.poles.forEach((_, k) => {
     const { decay, before, after } = holds[k]!;

@@ -63,9 +63,12 @@ export class StationSum {
     this.#restLeft -= resting;
     this.#stations.forEach((s, k) => {
       const peak = Math.SQRT2 * s.emf;
-      this.#re.fill(1, 0, resting);
-      this.#im.fill(0, 0, resting);
-      if (resting < BLOCK) s.source.next(this.#re.subarray(resting), this.#im.subarray(resting));
+      if (resting === 0) s.source.next(this.#re, this.#im);
+      else {
+        this.#re.fill(1, 0, resting);
+        this.#im.fill(0, 0, resting);
+        if (resting < BLOCK) s.source.next(this.#re.subarray(resting), this.#im.subarray(resting));
+      }
       const turned = s.turned === true;
       if (!turned || resting > 0) this.#turn(re, im, at, turned ? resting : BLOCK, peak, this.#phase[k]!, this.#perSample[k]!);
       if (turned) this.#add(re, im, at, resting, peak);

@@ -67,6 +67,8 @@ def cases():
                  'tank': parallel(4e-6, 9.99e6, 400), 'detector': junction(2e-7, 1.1, 10.0), 'load': {'resistance': 300e3, 'capacitance': 50e-12}})
     made.append({'name': 'high-tone-am', 'base': 4000.0, 'stations': [station(0.5, 250, 4000.0, depth=0.5)], 'source': {'resistance': 300e3},
                  'tank': parallel(200e-6, 1.0e6, 150), 'detector': junction(2e-7, 1.3, 7.0), 'load': {'resistance': 100e3, 'capacitance': 200e-12}})
+    made.append({'name': 'strong-am-narrow-tank', 'base': 200.0, 'stations': [station(30.0, 5000, 200.0, depth=0.5)], 'source': {'resistance': 1.5e6},
+                 'tank': parallel(240e-6, 1.001e6, 300), 'detector': junction(2e-6, 1.05, 20.0), 'load': {'resistance': 500e3, 'capacitance': 1e-9}})
     made.append({'name': 'balanced', 'base': vhf, 'stations': [station(0.5, 20000, vhf, deviation=75e3)], 'source': {'resistance': 30e3},
                  'tank': {'kind': 'balanced', 'inductance': 100e-9, 'coilResistance': coil_resistance(100e-9, 150, 100e6),
                           'highCapacitance': resonant(100e-9, 100.3e6), 'lowCapacitance': resonant(100e-9, 99.72e6)},

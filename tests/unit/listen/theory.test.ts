@@ -10,6 +10,7 @@ import {
   listen,
   openResponse,
   type Reception,
+  type SetDescription,
   SetInTime,
   SOUND_RATE,
   standAt,
@@ -221,4 +222,70 @@ test('the least rates for one station', () => {
   expect(envelopeRate([{ offset: 0, halfWidth: 128e3, kind: 'fm' }])).toBe(480_000);
   expect(envelopeRate([{ offset: 0, halfWidth: 4500, kind: 'am' }])).toBe(96_000);
   expect(station().frequency).toBe(98e6);
+});
+
+describe('rival: levels, a frame aerial on medium wave', () => {
+  /** slow beside the tank's loaded half bandwidth of tens of kilohertz: levels let the detector load it as if all stood still [Hz] */
+  const TONE = 100;
+  const frame: SetDescription = {
+    ...set,
+    aerial: { kind: 'coil', axis: { kind: 'horizontal', plane: Math.PI / 2 } },
+    tank: {
+      coil: {
+        kind: 'geometry',
+        turns: 20,
+        innerDiameter: 0.3,
+        wireDiameter: 0.7e-3,
+        pitch: 3e-3,
+        metal: 'copper',
+        surfaceFactor: 1,
+        leadLength: 0.02,
+      },
+      capacitor: {
+        minimum: 15e-12,
+        maximum: 500e-12,
+        rotation: Math.PI,
+        law: { kind: 'capacitance-linear' },
+        lossTangent: 3e-4,
+        contactResistance: 0.03,
+        leadInductance: 20e-9,
+      },
+      wiring: { length: 0.1, diameter: 1e-3 },
+      joints: { count: 4, resistance: 0.5e-3 },
+      strayCapacitance: 5e-12,
+      detectorCoupling: { kind: 'direct' },
+    },
+  };
+  const r = standAt(
+    place(
+      station({
+        frequency: 1e6,
+        power: 50e3,
+        polarisation: 'vertical',
+        modulation: { kind: 'am', depth: 0.8 },
+        position: { distance: 8000, bearing: Math.PI / 2 },
+      }),
+    ),
+    assemble(frame, { ...listener, programme: { ...listener.programme, tone: TONE } }),
+  );
+  // a stronger signal shuts the detector but for the peaks and lays the tank's own bandwidth bare, 1.7 kHz, over which levels take its impedance to
+  // stand still: there they part by 0.06 dB, and no quasi-static limit is left to compare in
+  for (const gain of [0, 20])
+    test(`AM, ${gain} dB`, () => {
+      const weak = weaken(r, 0, gain);
+      const dial = bestDial(weak, 0);
+      if ('missing' in dial) throw new Error('must tune');
+      const { angle } = dial.points[0]!;
+      const levels = new Tuned(weak, 0, angle).tone(0.5);
+      const { set: s, rate } = listen(weak, {
+        station: 0,
+        angle,
+        broadcast: (_, rate) => ({ source: amTone(rate, TONE, 0.5), turned: false }),
+      });
+      const got = harmonics(steady(s), SOUND_RATE, TONE, 3);
+      expect(rate).toBe(96_000);
+      expect(s.report().failures).toBe(0);
+      expect(got[0]! / levels.meanOutput).toBeCloseTo(1, 2);
+      expect(Math.abs(decibels(got[1]!, levels.earpiece[1]! * Math.SQRT2))).toBeLessThan(0.05);
+    });
 });
