@@ -123,8 +123,8 @@ function laidOpen() {
   const fits = onePortFits(circuit.radio(angle, CARRIER).source.impedance!, CARRIER, 128e3);
   const stations = [{ name: 'wanted', frequency: CARRIER, emf: signal.emf, halfWidth: 128e3, source: fmTone(RATE, 1000, 75e3) }];
   const sampling = { reference: CARRIER, rate: RATE, bands: [{ middle: 0, half: 128e3 }], taps: 8 };
-  const tuned = new Tuner(circuit, fits, sampling, stations, audio.steady).at(angle);
-  return { circuit, audio, tuned, stations };
+  const tuner = new Tuner(circuit, fits, sampling, stations, audio.steady);
+  return { circuit, audio, tuner, tuned: tuner.at(angle), stations };
 }
 
 /** The loop alone, from the same input and the same map of answers, in TypeScript and in C. */
@@ -311,10 +311,24 @@ function besideLsoda(): void {
   );
 }
 
+/** What a turn of the dial costs: a new tuning, worked out every 4 ms while it turns. */
+function tuning(): void {
+  const { tuner, tuned } = laidOpen();
+  const rounds = 300;
+  for (let k = 0; k < rounds; k++) tuner.at(tuned.angle + 1e-5 * k);
+  const start = performance.now();
+  for (let k = 0; k < rounds; k++) tuner.at(tuned.angle + 1e-5 * k);
+  const took = (performance.now() - start) / rounds;
+  console.log(
+    `a new tuning of the dial                     ${took.toFixed(2)} ms, ${(4 / took).toFixed(1)} times as often as a turning dial asks for one`,
+  );
+}
+
 /** A set in time: one station and six, the loop beside C, the equations beside LSODA, a new tuning. */
 export async function run(): Promise<void> {
   for (const kind of KINDS) listening(1, kind, 60, 20);
   for (const kind of KINDS) listening(6, kind, 20, 3);
   besideC();
   besideLsoda();
+  tuning();
 }

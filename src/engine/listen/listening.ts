@@ -53,6 +53,8 @@ export interface Listening {
   readonly reference: number;
   /** [Hz] */
   readonly rate: number;
+  /** all spectrum lies so near the reference [Hz] */
+  readonly halfWidth: number;
   readonly heard: readonly Arriving[];
   /** stations too far from the reference to be followed: what they would add is their level */
   readonly leftOut: readonly Arriving[];
@@ -90,7 +92,8 @@ export function listen(reception: Reception, options: ListeningOptions): Listeni
     const { modulation } = signal.received.station;
     return { offset, halfWidth: halfWidthOf(modulation), kind: modulation.kind };
   });
-  const folded = (rate: number): number | null => folding(inside, radio, receiver, spectrumHalfWidth(occupied), rate);
+  const halfWidth = spectrumHalfWidth(occupied);
+  const folded = (rate: number): number | null => folding(inside, radio, receiver, halfWidth, rate);
   const least = envelopeRate(occupied);
   const rates = RATES.map((r) => AUDIO_STEP * Math.ceil((r * least) / AUDIO_STEP)).filter((r) => r === least || r <= MOST_RATE);
   const rate = options.rate ?? rates.find((r) => (folded(r) ?? FOLDED) <= FOLDED) ?? rates.at(-1)!;
@@ -111,6 +114,7 @@ export function listen(reception: Reception, options: ListeningOptions): Listeni
     set,
     reference,
     rate,
+    halfWidth,
     heard: inside.map(plain),
     leftOut: arriving.filter((a) => !inside.includes(a)).map(plain),
     folding: folded(rate),

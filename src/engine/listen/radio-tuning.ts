@@ -40,6 +40,8 @@ export interface TuningAccuracy {
   /** modes stepped, and modes that stand still */
   readonly stepped: number;
   readonly still: number;
+  /** by how much the modes that stand still would change a response across the sampled band, by its greatest value */
+  readonly stillError: number;
   /** greatest error of the open voltage within each band, by the greatest in the band */
   readonly bandErrors: readonly number[];
 }
@@ -101,17 +103,18 @@ export function radioTuning(
   // the shift stands off the axis so that it never hits a lossless pole
   const modal = modesOf(equations, { re: 0, im: w0 }, { re: 1e-3 * w0, im: w0 }, REACH * sampling.rate);
   if (!modal) throw new Error(`the radio circuit has no solution at ${sampling.reference} Hz`);
-  const kept = stepped(modal, ports, sampling.rate);
+  const { kept, stillError } = stepped(modal, ports, sampling.rate);
   // a pole without loss may stand to the right of the axis by its rounding
   if (kept.some((k) => modal.poles[k]!.re > GROWING * C.abs(modal.poles[k]!))) return null;
-  return sampled(stillBut(modal, kept), ports, conductances, sampling, fit, modal.poles.length - kept.length);
+  return sampled(stillBut(modal, kept), ports, conductances, sampling, fit, { still: modal.poles.length - kept.length, stillError });
 }
 
 /** Modes whose share of some response changes across the sampled band, in the order in which they stand. */
-function stepped(m: ModalCircuit, ports: number, rate: number): number[] {
+function stepped(m: ModalCircuit, ports: number, rate: number): { readonly kept: readonly number[]; readonly stillError: number } {
   const inputs = ports + 1;
   const edge = Math.PI * rate;
   const kept: number[] = [];
+  let stillError = 0;
   const size: number[] = [];
   for (let j = 0; j < ports; j++)
     for (let i = 0; i < inputs; i++)
@@ -128,8 +131,9 @@ function stepped(m: ModalCircuit, ports: number, rate: number): number[] {
         }
       }
     if (most > KEPT) kept.push(k);
+    else stillError += most;
   });
-  return kept;
+  return { kept, stillError };
 }
 
 /** The same circuit with all modes but some standing still at their value at the reference. */
@@ -151,7 +155,7 @@ function sampled(
   conductances: Float64Array,
   sampling: Sampling,
   fit: OnePortFit | null,
-  still: number,
+  left: Pick<TuningAccuracy, 'still' | 'stillError'>,
 ): RadioTuning {
   const modes = m.poles.length;
   const count = sampling.taps;
@@ -226,6 +230,6 @@ function sampled(
     put(at.past, taps[1]!);
     put(at.past + 2, taps[2]!);
   }
-  const accuracy = { aerialMethod: fit?.method ?? null, aerialError: fit?.error ?? 0, stepped: modes, still, bandErrors };
+  const accuracy = { aerialMethod: fit?.method ?? null, aerialError: fit?.error ?? 0, stepped: modes, ...left, bandErrors };
   return { modes, ports, taps: count, numbers, poles: m.poles, conductances, accuracy };
 }

@@ -26,6 +26,10 @@ const MOST_ROWS = 32_768;
 /** Steps of the grid that are tried, coarsest first [V]. */
 const STEPS = Array.from({ length: 12 }, (_, k) => 0.1 / 2 ** k);
 
+/** Shares of the resting drive and output at which a step is tried. */
+const PROBED = [1, 0.1, 0.5, 1.5, 2];
+const PROBED_OUTPUT = [1, 0.7, 1.3];
+
 const CHEBYSHEV = Float64Array.from({ length: POINTS }, (_, k) => -Math.cos((Math.PI * (k + 0.5)) / POINTS));
 const powers = (x: number, y: number): number[] => [1, x, y, x * x, x * y, y * y, x * x * x, x * x * y, x * y * y, y * y * y];
 const PLANE = leastSquares(
@@ -80,17 +84,16 @@ export class ResponseMap {
     let step = STEPS.at(-1)!;
     const scratch = new Float64Array(CELL_SIZE);
     for (const s of STEPS) {
-      const good = [0.5, 1, 1.5].every((share) =>
-        this.#make(Math.floor((share * drive) / s), Math.floor((share * before) / s), s, scratch, 0),
+      const good = PROBED.every((x) =>
+        PROBED_OUTPUT.every((y) => this.#make(Math.floor((x * drive) / s), Math.floor((y * before) / s), s, scratch, 0)),
       );
       if (good) {
         step = s;
         break;
       }
     }
-    // half of it, as cells elsewhere may be less even
-    this.step = step / 2;
-    this.perStep = 1 / this.step;
+    this.step = step;
+    this.perStep = 1 / step;
   }
 
   /** cells made so far */

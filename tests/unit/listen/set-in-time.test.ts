@@ -7,6 +7,7 @@ import {
   GivenError,
   type ListeningOptions,
   listen,
+  listeningFigures,
   modulator,
   type Reception,
   receiverCircuit,
@@ -58,7 +59,7 @@ describe('blocks', () => {
         fc.property(fc.array(fc.double({ min: 0, max: 0.9999, noNaN: true }), { maxLength: 40 }), (pieces) => {
           expect(sound(pieces, 700, noise)).toEqual(whole);
         }),
-        { numRuns: 12, seed: 7 },
+        { numRuns: 5, seed: 7 },
       );
     }
   });
@@ -218,6 +219,10 @@ describe('several stations, several detectors', () => {
     expect(heard.leftOut.map((s) => s.station)).toEqual([2]);
     expect(heard.leftOut[0]!.level).toBeLessThan(heard.heard[1]!.level);
     expect(heard.folding).toBeLessThan(0);
+    const figures = listeningFigures(heard);
+    expect(new Set(figures.map((f) => f.name)).size).toBe(figures.length);
+    expect(figures.find((f) => f.name === 'listen.leftOut')!.value).toBe(heard.leftOut[0]!.level);
+    for (const f of figures) expect(Number.isFinite(f.value), f.name).toBe(true);
     expect(heard.rate).toBeGreaterThan(2 * (0.4e6 + 128e3));
   });
   test('identity: a programme already turned to its offset sounds as one that is turned here', () => {
