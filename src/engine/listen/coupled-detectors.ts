@@ -3,7 +3,7 @@ import { DetectorSolver } from './detector-solver.ts';
 
 const MOST_ROUNDS = 400;
 /** Change of a round, by the largest voltage, below which all detectors agree. */
-const AGREED = 1e-10;
+const AGREED = 1e-8;
 
 /**
  * Any number of detectors on one circuit, at one instant.

@@ -16,13 +16,14 @@ const SIZE = 1024;
  */
 export class EarpieceNoise {
   readonly #taps = new Float64Array(SIZE);
-  readonly #past = new Float64Array(SIZE);
+  readonly #past = new Float64Array(2 * SIZE);
   readonly #white: RealNoise;
   #at = 0;
 
   constructor(seed: number) {
     this.#white = new RealNoise(seed);
     for (let k = 0; k < SIZE; k++) this.#past[k] = this.#white.next();
+    this.#past.copyWithin(SIZE, 0, SIZE);
   }
 
   /**
@@ -59,12 +60,20 @@ export class EarpieceNoise {
 
   /** Adds the samples that follow [V]. */
   add(out: Float64Array): void {
+    const past = this.#past;
     for (let n = 0; n < out.length; n++) {
-      this.#past[this.#at] = this.#white.next();
+      // written twice, so that the last SIZE samples always stand in one piece
+      const fresh = this.#white.next();
+      past[this.#at] = fresh;
+      past[this.#at + SIZE] = fresh;
       this.#at = (this.#at + 1) % SIZE;
-      let sum = 0;
-      for (let k = 0; k < SIZE; k++) sum += this.#taps[k]! * this.#past[(this.#at + k) % SIZE]!;
-      out[n] = out[n]! + sum;
+      let a = 0;
+      let b = 0;
+      for (let k = 0; k < SIZE; k += 2) {
+        a += this.#taps[k]! * past[this.#at + k]!;
+        b += this.#taps[k + 1]! * past[this.#at + k + 1]!;
+      }
+      out[n] = out[n]! + a + b;
     }
   }
 }

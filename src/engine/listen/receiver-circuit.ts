@@ -14,7 +14,7 @@ const OPEN = 1e12;
  * A receiver as circuits for the time engine.
  *
  * Radio: tank, detector capacitance, and the bypass in which the detector's radio current returns. Audio: phones, with the tank's resistance to
- * direct current in the detector's path. The losses are those of the reference frequency.
+ * direct current in the detector's path. The losses are those of the reference frequency. An angle beyond the dial's end is that end.
  *
  * @param arrival - where the wanted station's wave comes from: the aerial's impedance does not depend on it
  */
@@ -31,7 +31,7 @@ export function receiverCircuit(receiver: Receiver, arrival: Arrival): CircuitIn
     radio: (angle, reference) => ({
       elements: drawTogether(
         [
-          ...tank.elements(reference, angle),
+          ...tank.elements(reference, Math.min(Math.max(angle, 0), tank.rotation)),
           ...detector.elements(tank.detectorNode),
           { kind: 'capacitor', name: 'bypass', a: RETURN, b: EARTH, capacitance: set.phones.bypass },
         ],

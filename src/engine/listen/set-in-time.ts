@@ -149,6 +149,7 @@ export class SetInTime {
    * @param seconds - time it takes; 20 ms unless given, as quick as a hand
    */
   setAngle(angle: number, seconds = TURN): void {
+    checkAngle(angle);
     this.#target = angle;
     const from = this.#passing?.to.angle ?? this.#now.angle;
     const steps = Math.max(1, Math.ceil((seconds * this.#options.rate) / (BLOCK * this.#blocksPerStep)));
@@ -204,7 +205,7 @@ export class SetInTime {
   }
 }
 
-function check(stations: readonly StationInTime[], { rate }: TimeOptions): void {
+function check(stations: readonly StationInTime[], { rate, reference, angle }: TimeOptions): void {
   if (!(Number.isInteger(rate / AUDIO_STEP) && rate > 0))
     throw new GivenError(
       'listen.rate',
@@ -212,7 +213,24 @@ function check(stations: readonly StationInTime[], { rate }: TimeOptions): void 
       `envelopes are followed at whole multiples of ${AUDIO_STEP} Hz`,
       'Take `envelopeRate`.',
     );
-  for (const s of stations)
+  if (!(reference > 0 && reference < Number.POSITIVE_INFINITY))
+    throw new GivenError('listen.reference', `${reference} Hz`, 'a reference is a frequency above zero', 'Take the wanted carrier.');
+  checkAngle(angle);
+  for (const s of stations) {
+    if (!(s.emf >= 0 && s.emf < Number.POSITIVE_INFINITY))
+      throw new GivenError(`listen.${s.name}`, `${s.emf} V`, 'an e.m.f. is zero or above', 'Leave the station out if it is not received.');
+    if (!(Math.abs(s.frequency - reference) < rate / 2))
+      throw new GivenError(
+        `listen.${s.name}`,
+        `${s.frequency} Hz`,
+        `at ${rate} Hz nothing is told apart that is ${rate / 2} Hz or more from ${reference} Hz`,
+        'Leave the station out or take a higher rate.',
+      );
     if (s.source.rate !== rate)
       throw new GivenError(`listen.${s.name}`, `${s.source.rate} Hz`, `the set is followed at ${rate} Hz`, 'Make the source at that rate.');
+  }
+}
+
+function checkAngle(angle: number): void {
+  if (!Number.isFinite(angle)) throw new GivenError('listen.angle', `${angle} rad`, 'an angle of the dial is a number', 'Give one.');
 }

@@ -296,6 +296,15 @@ describe('what cannot be', () => {
     expect(() => listen(r, { station: 0, angle: 1, broadcast: () => ({ source: carrier(48_000), turned: false }) })).toThrow(
       /listen.station 0 is 48000 Hz/,
     );
+    const at = (emf: number, frequency: number) =>
+      new SetInTime(circuit, [{ name: 'a', frequency, emf, halfWidth: 1e5, source: carrier(480_000) }], {
+        reference: 98e6,
+        rate: 480_000,
+        angle: 1,
+      });
+    expect(() => at(Number.NaN, 98e6)).toThrow(GivenError);
+    expect(() => at(1e-3, 98.3e6)).toThrow(/98300000 Hz/);
+    expect(() => at(1e-3, 98e6).setAngle(Number.NaN)).toThrow(GivenError);
     expect(() => listen(r, { station: 3, angle: 1, broadcast: tones })).toThrow(GivenError);
   });
 });
