@@ -1,5 +1,5 @@
-/** Exit codes, as documented in the README and in `earshot --help`. */
-export const DONE = 0;
+/** Exit codes other than 0 (done, whatever the answer), as documented in the README and in `earshot --help`. */
+
 /** something in the program itself went wrong: a fault to report */
 export const FAULT = 1;
 /** the command line was not understood */

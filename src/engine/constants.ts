@@ -12,8 +12,6 @@ export const ETA0 = 376.730_313_668;
 export const BOLTZMANN = 1.380_649e-23;
 /** Elementary charge [C], exact. */
 export const ELEMENTARY_CHARGE = 1.602_176_634e-19;
-/** Room temperature used where none is given [K]. */
-export const ROOM_TEMPERATURE = 300;
 /** Reference temperature of radio noise figures [K], ITU-R P.372. */
 export const NOISE_REFERENCE_TEMPERATURE = 290;
 /** Reference sound pressure [Pa rms], ISO 1683. */

@@ -1,4 +1,5 @@
 import type { Listener, Place, SetDescription } from '#engine';
+import type { Shelf as PartsOnShelf } from '#set-file';
 
 /** A set, where it stands and who listens: everything a change may touch. */
 export interface Situation {
@@ -18,10 +19,5 @@ export interface Change {
   readonly keepsDial?: true;
 }
 
-/** Parts on the shelf that a change may swap in, by the name they are known by. */
-export interface Shelf {
-  readonly detectors: Readonly<Record<string, SetDescription['detector']>>;
-  readonly earpieces: Readonly<Record<string, SetDescription['phones']['earpiece']>>;
-  readonly transformers: Readonly<Record<string, NonNullable<SetDescription['phones']['transformer']>>>;
-  readonly capacitors: Readonly<Record<string, SetDescription['tank']['capacitor']>>;
-}
+/** Parts on the shelf that a change may swap in, by the name they are known by; wires are chosen by thickness, not by name. */
+export type Shelf = Omit<PartsOnShelf, 'wires'>;

@@ -43,4 +43,3 @@ export const programmeForm = about(
 );
 
 export type EarForm = z.core.output<typeof earForm>;
-export type ProgrammeForm = z.core.output<typeof programmeForm>;

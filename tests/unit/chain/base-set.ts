@@ -87,3 +87,15 @@ export const set: SetDescription = {
     },
   },
 };
+
+/** Sixty turns on a 75 mm tube. */
+export const mediumWaveCoil: SetDescription['tank']['coil'] = {
+  kind: 'geometry',
+  turns: 60,
+  innerDiameter: 75e-3,
+  wireDiameter: 0.6e-3,
+  pitch: 0.9e-3,
+  metal: 'copper',
+  surfaceFactor: 1,
+  leadLength: 0.05,
+};

@@ -1,81 +1,25 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { type Complex, detectorModel, EARTH, type Element, harmonicBalance, modulated, RfHalf } from '#engine';
+import { type ReferenceReceiver, tankElements } from '../listen/reference-circuits.ts';
 
 /**
  * rival: the steady large-signal result against integration of the whole receiver with the carrier itself, by SciPy's LSODA.
  * Source: tests/reference/full-carrier/make.py and its output cases.json.
  */
-interface Case {
+interface Case extends ReferenceReceiver {
   name: string;
   describingFunctionHolds: boolean;
   modulation: { kind: 'FM' | 'AM'; carrierFrequency: number; frequency: number; deviation: number; depth: number };
   source: { emf: number; resistance: number };
-  // biome-ignore lint/suspicious/noExplicitAny: three kinds of tank, told apart by `kind`
-  tank: any;
-  detector: { saturationCurrent: number; ideality: number; seriesResistance: number; temperature: number };
-  load: { resistance: number; capacitance: number };
   result: { meanOutput: number; audio: { harmonic: number; amplitude: number; phase: number }[]; meanTankAmplitude: number };
 }
 const { cases } = JSON.parse(readFileSync(new URL('../../reference/full-carrier/cases.json', import.meta.url), 'utf8')) as {
   cases: Case[];
 };
 
-const resistor = (name: string, a: string, b: string, resistance: number): Element => ({ kind: 'resistor', name, a, b, resistance });
-
-function elementsOf({ tank, source }: Case): Element[] {
-  const emf: Element = { kind: 'voltage', name: 'emf', a: 'source', b: EARTH, re: 1, im: 0 };
-  const capacitor: Element = { kind: 'capacitor', name: 'tuning', a: 'top', b: EARTH, capacitance: tank.capacitance };
-  switch (tank.kind) {
-    case 'parallel':
-      return [
-        emf,
-        capacitor,
-        resistor('source', 'source', 'top', source.resistance),
-        { kind: 'windings', name: 'coil', windings: [{ name: 'coil', a: 'top', b: 'low' }], inductance: [[tank.inductance]] },
-        resistor('copper', 'low', EARTH, tank.coilResistance),
-      ];
-    case 'tapped':
-      return [
-        emf,
-        capacitor,
-        resistor('source', 'source', 'tap', source.resistance),
-        {
-          kind: 'windings',
-          name: 'coil',
-          windings: [
-            { name: 'upper', a: 'top', b: 'mid' },
-            { name: 'lower', a: 'tap', b: 'low' },
-          ],
-          inductance: [
-            [tank.upper, tank.mutual],
-            [tank.mutual, tank.lower],
-          ],
-        },
-        resistor('upper copper', 'mid', 'tap', tank.upperResistance),
-        resistor('lower copper', 'low', EARTH, tank.lowerResistance),
-      ];
-    default:
-      return [
-        emf,
-        capacitor,
-        resistor('source', 'source', 'primary', source.resistance),
-        {
-          kind: 'windings',
-          name: 'coils',
-          windings: [
-            { name: 'link', a: 'primary', b: EARTH },
-            { name: 'coil', a: 'top', b: 'low' },
-          ],
-          inductance: [
-            [tank.link, tank.mutual],
-            [tank.mutual, tank.inductance],
-          ],
-        },
-        resistor('copper', 'low', EARTH, tank.coilResistance),
-      ];
-  }
-}
+/** The receiver's radio half with its source at one volt. */
+const elementsOf = (c: Case): Element[] => [{ kind: 'voltage', name: 'emf', a: 'source', b: EARTH, re: 1, im: 0 }, ...tankElements(c)];
 
 function steady(c: Case): Complex[] {
   const rf = new RfHalf(elementsOf(c), 'top', c.load.capacitance);

@@ -13,7 +13,7 @@ import {
   standAt,
   weaken,
 } from '#engine';
-import { listener, place, set, station } from './base-set.ts';
+import { listener, mediumWaveCoil, place, set, station } from './base-set.ts';
 
 const heard = (s: SetDescription, p = place()): StationReport => report(p, s, listener)[0]!;
 const audio = (s: SetDescription, p = place()): number => heard(s, p).heard?.evaluation.rated.level[1] ?? Number.NEGATIVE_INFINITY;
@@ -280,16 +280,7 @@ describe('what the trade says (common practice, no source)', () => {
       aerial: { kind: 'wire-to-earth', horizontal: 20, vertical: 8, diameter: 1e-3, earthResistance: 50 },
       tank: {
         ...set.tank,
-        coil: {
-          kind: 'geometry',
-          turns: 60,
-          innerDiameter: 75e-3,
-          wireDiameter: 0.6e-3,
-          pitch: 0.9e-3,
-          metal: 'copper',
-          surfaceFactor: 1,
-          leadLength: 0.05,
-        },
+        coil: mediumWaveCoil,
         capacitor: { ...set.tank.capacitor, minimum: 15e-12, maximum: 365e-12 },
         aerialCoupling: { kind: 'tap', turns: 20 },
         detectorCoupling: { kind: 'tap', turns: 30 },

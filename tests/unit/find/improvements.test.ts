@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { assemble, bestDial, evaluate, listeningPoint, type Place, type SetDescription, standAt } from '#engine';
 import { type Improvement, improvements, type Shelf } from '#find';
-import { listener, place, set, station } from '../chain/base-set.ts';
+import { listener, mediumWaveCoil, place, set, station } from '../chain/base-set.ts';
 
 const junction = (saturationCurrent: number): SetDescription['detector'] => ({
   kind: 'junction',
@@ -162,16 +162,7 @@ describe('medium wave', () => {
       aerial: { kind: 'coil', axis: { kind: 'horizontal', plane: 0 } },
       tank: {
         ...tank,
-        coil: {
-          kind: 'geometry',
-          turns: 60,
-          innerDiameter: 75e-3,
-          wireDiameter: 0.6e-3,
-          pitch: 0.9e-3,
-          metal: 'copper',
-          surfaceFactor: 1,
-          leadLength: 0.05,
-        },
+        coil: mediumWaveCoil,
       },
     };
     const best = find(loop, am).find((i) => i.change.key === 'aerial.wire')!;

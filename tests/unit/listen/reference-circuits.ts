@@ -20,7 +20,8 @@ export interface ReferenceReceiver {
 const resistor = (name: string, a: string, b: string, resistance: number): Element => ({ kind: 'resistor', name, a, b, resistance });
 const capacitor = (name: string, a: string, b: string, capacitance: number): Element => ({ kind: 'capacitor', name, a, b, capacitance });
 
-function tankElements({ tank, source }: ReferenceReceiver): Element[] {
+/** Source resistance and tank of a receiver, from node `source` to node `top`. */
+export function tankElements({ tank, source }: ReferenceReceiver): Element[] {
   const tuning = capacitor('tuning', 'top', EARTH, tank.capacitance);
   switch (tank.kind) {
     case 'parallel':
