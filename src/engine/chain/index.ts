@@ -1,5 +1,6 @@
 export { type BestDial, bestDial, type FlankPoint } from './best-dial.ts';
 export type * from './description.ts';
+export { type DialRange, dialAt, dialRange, tunedTo } from './dial-frequency.ts';
 export { type Evaluation, evaluate, Tuned } from './evaluate.ts';
 export { type Balance, type DetectorDrive, harmonicBalance, outputAtRest } from './harmonic-balance.ts';
 export { ladder, type Rung } from './ladder.ts';

@@ -54,7 +54,13 @@ export function radioHalf(receiver: Receiver, signal: Signal, angle: number, los
  *
  * @param loss - frequency at which the losses are taken [Hz]
  */
-export function radioElements(tank: TankModel, detector: DetectorModel, signal: Signal, angle: number, loss: number): Element[] {
+export function radioElements(
+  tank: TankModel,
+  detector: DetectorModel,
+  signal: Pick<Signal, 'impedance'>,
+  angle: number,
+  loss: number,
+): Element[] {
   const elements: Element[] = [...tank.elements(loss, angle), ...detector.elements(tank.detectorNode)];
   if (signal.impedance === null) elements.push({ kind: 'voltage', name: 'emf', a: 'coil-cold', b: EARTH, re: 1, im: 0 });
   else {

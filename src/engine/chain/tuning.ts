@@ -1,5 +1,5 @@
 import { Network } from '../circuit/index.ts';
-import { brent } from '../numeric/index.ts';
+import { brent, C, type Complex } from '../numeric/index.ts';
 import type { Receiver } from './receiver.ts';
 import { radioElements } from './rf-half.ts';
 import type { Signal } from './signal.ts';
@@ -20,27 +20,36 @@ export interface OutOfReach {
   readonly missing: number;
 }
 
+/** Admittance across the top of the tank, aerial joined and detector at rest [S]. */
+export function topAdmittance(receiver: Receiver, source: Pick<Signal, 'impedance'>, angle: number, frequency: number): Complex {
+  const { tank, detector } = receiver;
+  const network = new Network([
+    ...radioElements(tank, detector, source, angle, frequency),
+    { kind: 'resistor', name: 'detector at rest', a: tank.detectorNode, b: 'earth', resistance: detector.zeroBiasResistance },
+  ]);
+  const out = new Float64Array(4);
+  network.thevenin(frequency, network.node('top'), out);
+  return C.div({ re: 1, im: 0 }, { re: out[2]!, im: out[3]! });
+}
+
 /**
- * Angle at which the set resonates on a carrier.
+ * Angle at which the set resonates on a carrier, or on any other frequency with a source that is good there.
  *
  * The susceptance at the top of the tank is the capacitor's, which rises with its capacitance, plus that of everything else, which does not
  * move with the dial; so there is one root, or none on this dial. The detector stands in at its resistance at rest.
  */
 export function resonance(receiver: Receiver, signal: Signal): Resonance | OutOfReach {
-  const f0 = signal.received.station.frequency;
-  const { tank, detector } = receiver;
+  return resonanceAt(receiver, signal, signal.received.station.frequency);
+}
+
+export function resonanceAt(receiver: Receiver, source: Pick<Signal, 'impedance'>, f0: number): Resonance | OutOfReach {
+  const { tank } = receiver;
   const w = 2 * Math.PI * f0;
-  const out = new Float64Array(4);
   let conductance = 0;
   const susceptance = (angle: number): number => {
-    const network = new Network([
-      ...radioElements(tank, detector, signal, angle, f0),
-      { kind: 'resistor', name: 'detector at rest', a: tank.detectorNode, b: 'earth', resistance: detector.zeroBiasResistance },
-    ]);
-    network.thevenin(f0, network.node('top'), out);
-    const z2 = out[2]! ** 2 + out[3]! ** 2;
-    conductance = out[2]! / z2;
-    return -out[3]! / z2;
+    const y = topAdmittance(receiver, source, angle, f0);
+    conductance = y.re;
+    return y.im;
   };
   const end = tank.rotation;
   // a dial may run either way: capacitance decides which end is which
