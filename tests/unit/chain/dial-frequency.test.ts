@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { assemble, bestDial, dialAt, dialRange, evaluate, type Reception, type SetDescription, sharpness, standAt, tunedTo } from '#engine';
 import { listener, mediumWaveCoil, place, set, station } from './base-set.ts';
 
-const reception = (s: SetDescription, frequency: number): Reception => standAt(place(station({ frequency, polarisation: 'vertical' })), assemble(s, listener));
+const reception = (s: SetDescription, frequency: number): Reception =>
+  standAt(place(station({ frequency, polarisation: 'vertical' })), assemble(s, listener));
 
 describe('frequency and angle of the dial, the whole set joined', () => {
   const r = reception(set, 98e6);
