@@ -10,6 +10,7 @@ export type { WireOnShelf } from './assemble/tank.ts';
 export { type MeasuredLaw, readIvCsv } from './csv/iv-csv.ts';
 export { readTerrainCsv } from './csv/terrain-csv.ts';
 export { fieldDimension } from './field-dimension.ts';
+export { type Field, type FieldCommon, type FieldKind, fieldAt } from './fields.ts';
 export type { Mark } from './json/positions.ts';
 export { LONGEST_FILE } from './json/scan.ts';
 export type { Problem } from './problem.ts';

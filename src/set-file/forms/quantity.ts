@@ -12,10 +12,16 @@ export interface Range {
 type QuantitySchema = z.ZodMiniCodec<z.ZodMiniUnion<readonly [z.ZodMiniString<string>, z.ZodMiniNumber<number>]>, z.ZodMiniNumber<number>>;
 
 const DIMENSION_OF = new WeakMap<object, DimensionName>();
+const RANGE_OF = new WeakMap<object, Range>();
 
 /** The dimension of a schema made by `quantity`; null for any other. */
 export function dimensionOf(schema: object): DimensionName | null {
   return DIMENSION_OF.get(schema) ?? null;
+}
+
+/** What a schema made by `quantity` accepts; null for any other. */
+export function rangeOf(schema: object): Range | null {
+  return RANGE_OF.get(schema) ?? null;
 }
 
 /**
@@ -42,6 +48,7 @@ export function quantity(name: DimensionName, range: Range, what: string): Quant
     })
     .check(z.meta({ description: `${what}${symbol === '' ? '' : ` [${symbol}]`}; ${rangeWords(name, range)}`, examples }));
   DIMENSION_OF.set(schema, name);
+  RANGE_OF.set(schema, range);
   return schema;
 }
 
@@ -97,6 +104,9 @@ export function withDefault<T extends z.core.$ZodType>(schema: T, value: z.core.
 export function about<T extends z.ZodMiniType>(schema: T, description: string, ...examples: unknown[]): T {
   const described = schema.check(z.meta(examples.length > 0 ? { description, examples } : { description })) as T;
   const dimension = dimensionOf(schema);
-  if (dimension) DIMENSION_OF.set(described, dimension);
+  if (dimension) {
+    DIMENSION_OF.set(described, dimension);
+    RANGE_OF.set(described, rangeOf(schema) ?? {});
+  }
   return described;
 }
