@@ -45,6 +45,20 @@ module.exports = {
       to: { pathNot: '^src/wav' },
     },
     {
+      name: 'rpc-is-a-leaf',
+      comment: 'a line to another thread knows nothing of what goes over it',
+      severity: 'error',
+      from: { path: '^src/rpc' },
+      to: { pathNot: '^src/rpc' },
+    },
+    {
+      name: 'jobs-imports',
+      comment: 'long work for every face, as data in and data out',
+      severity: 'error',
+      from: { path: '^src/jobs' },
+      to: { pathNot: '^src/(jobs|rpc|tell|find|engine|units|parts|set-file)' },
+    },
+    {
       name: 'set-file-imports',
       severity: 'error',
       from: { path: '^src/set-file' },
