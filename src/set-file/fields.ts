@@ -26,23 +26,35 @@ export interface FieldCommon {
 }
 
 export type FieldKind =
-  /** a number with a unit; `words` are names that stand for one */
-  | { readonly kind: 'quantity'; readonly dimension: DimensionName; readonly range: Range; readonly words: readonly string[] }
+  /** a number with a unit; `words` are names that stand for one, `forms` other ways to give the same thing */
+  | {
+      readonly kind: 'quantity';
+      readonly dimension: DimensionName;
+      readonly range: Range;
+      readonly words: readonly string[];
+      readonly forms: Forms | null;
+    }
   | { readonly kind: 'words'; readonly words: readonly (string | number)[] }
   | { readonly kind: 'text' }
   | { readonly kind: 'flag' }
   | { readonly kind: 'group'; readonly fields: readonly Field[] }
   /** one of several forms, told apart by the word under `by`; the fields are those of the chosen one */
-  | {
+  | ({
       readonly kind: 'forms';
-      readonly by: string;
-      readonly words: readonly string[];
       readonly chosen: string | null;
       readonly fields: readonly Field[];
-    }
+      /** where a plain quantity will do as well */
+      readonly dimension: DimensionName | null;
+    } & Forms)
   | { readonly kind: 'list'; readonly items: readonly Field[] }
   /** several shapes that have no word to choose by: written as JSON */
   | { readonly kind: 'free' };
+
+/** Several forms, told apart by the word under a key. */
+export interface Forms {
+  readonly by: string;
+  readonly words: readonly string[];
+}
 
 /**
  * Fields under a path of a file as it is written, with parts and other files not put in.
@@ -73,7 +85,7 @@ function fieldOf(schema: z.core.$ZodType, path: Path, given: unknown): Field {
 
 function kindOf(schema: z.core.$ZodType, path: Path, given: unknown): FieldKind {
   const dimension = dimensionOf(schema);
-  if (dimension) return { kind: 'quantity', dimension, range: rangeOf(schema) ?? {}, words: [] };
+  if (dimension) return { kind: 'quantity', dimension, range: rangeOf(schema) ?? {}, words: [], forms: null };
   const { type, shape, element, options, discriminator } = definition(schema);
   switch (type) {
     case 'object':
@@ -90,7 +102,7 @@ function kindOf(schema: z.core.$ZodType, path: Path, given: unknown): FieldKind 
     case 'boolean':
       return { kind: 'flag' };
     case 'union':
-      return discriminator === undefined ? unionOf(options ?? [], path, given) : formsOf(schema, discriminator, path, given);
+      return discriminator === undefined ? unionOf(options ?? [], path, given) : formsOf(schema, discriminator, path, given, null);
     default:
       return { kind: 'free' };
   }
@@ -105,26 +117,35 @@ function unionOf(options: readonly z.core.$ZodType[], path: Path, given: unknown
   const list = bares.find((o) => definition(o).type === 'array');
   const object = bares.find((o) => definition(o).type === 'object');
   if (list && Array.isArray(given)) return kindOf(list, path, given);
-  if (forms) return formsOf(forms, definition(forms).discriminator!, path, given);
+  const dimension = quantity ? dimensionOf(quantity) : null;
+  const by = forms ? definition(forms).discriminator! : '';
+  if (forms && (dimension === null || isObject(given))) return formsOf(forms, by, path, given, dimension);
   if (object && isObject(given)) return kindOf(object, path, given);
-  if (quantity) return { kind: 'quantity', dimension: dimensionOf(quantity)!, range: rangeOf(quantity) ?? {}, words };
+  if (quantity && dimension)
+    return {
+      kind: 'quantity',
+      dimension,
+      range: rangeOf(quantity) ?? {},
+      words,
+      forms: forms ? { by, words: wordsUnder(forms, by) as readonly string[] } : null,
+    };
   return words.length > 0 ? { kind: 'words', words } : { kind: 'free' };
 }
 
-function formsOf(schema: z.core.$ZodType, by: string, path: Path, given: unknown): FieldKind {
+function formsOf(schema: z.core.$ZodType, by: string, path: Path, given: unknown, dimension: DimensionName | null): FieldKind {
   const words = wordsUnder(schema, by) as readonly string[];
   // a bare word is short for the form that has no other keys
   const value = typeof given === 'string' ? { [by]: given } : given;
   const form = chosenForm(schema, value);
   const chosen = isObject(value) && typeof value[by] === 'string' && form ? (value[by] as string) : null;
-  if (!form) return { kind: 'forms', by, words, chosen, fields: [] };
+  if (!form) return { kind: 'forms', by, words, chosen, fields: [], dimension };
   const { shape, discriminator } = definition(form);
   const fields = shape
     ? fieldsOf(shape, path, value)
     : discriminator !== undefined
       ? [{ ...fieldOf(form, path, value), key: discriminator, about: 'which of them' }]
       : [];
-  return { kind: 'forms', by, words, chosen, fields: fields.filter((f) => f.key !== by) };
+  return { kind: 'forms', by, words, chosen, fields: fields.filter((f) => f.key !== by), dimension };
 }
 
 function fieldsOf(shape: Readonly<Record<string, z.core.$ZodType>>, path: Path, given: unknown): readonly Field[] {

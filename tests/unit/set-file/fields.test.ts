@@ -67,6 +67,19 @@ test('forms within forms, short words and lists are followed', () => {
   expect(fieldAt(document, ['place', 'stations'])).toMatchObject({ kind: 'list', items: [{ path: ['place', 'stations', 0] }, {}] });
 });
 
+test('a quantity that can be given in other ways names them, and a form that a quantity can stand for says so', () => {
+  expect(fieldAt({ ear: { room: '28 dB(A)' } }, ['ear', 'room'])).toMatchObject({
+    kind: 'quantity',
+    dimension: 'weightedLevel',
+    forms: { by: 'kind', words: ['noise-criterion', 'a-weighted', 'bands'] },
+  });
+  expect(fieldAt({ ear: { room: { kind: 'noise-criterion', rating: 20 } } }, ['ear', 'room'])).toMatchObject({
+    kind: 'forms',
+    chosen: 'noise-criterion',
+    dimension: 'weightedLevel',
+  });
+});
+
 test('nothing is asked of a document that is at fault', () => {
   for (const document of [null, 3, [], { tank: 'none' }, { tank: { coil: 7 } }, JSON.parse('{"__proto__":{"tank":1}}')])
     expect(() => fieldAt(document, ['tank', 'coil'])).not.toThrow();
