@@ -1,4 +1,5 @@
 export type * from './circuit.ts';
+export { DialPassMeter, type DialTurn, type Humps, humpsOf, type PassLevel, passOf } from './dial-pass.ts';
 export { type Arriving, type Broadcast, type Listening, type ListeningOptions, listen } from './listening.ts';
 export { listeningFigures } from './listening-figures.ts';
 export { type OpenResponse, openResponse } from './open-response.ts';
