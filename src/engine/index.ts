@@ -13,4 +13,5 @@ export * from './numeric/index.ts';
 export * from './phones/index.ts';
 export * from './place/index.ts';
 export * from './programme/index.ts';
+export * from './sound/index.ts';
 export * from './tank/index.ts';

@@ -95,7 +95,7 @@ export function hear(description: EarDescription, sound: SoundAtEar): Hearing {
 const NORMAL = () => 0;
 
 /** Hearing level over frequency [dB HL]: straight lines against log f, ends held; zero where none is given. */
-function hearingLevelOver(points: EarDescription['hearingLevel']): (frequency: number) => number {
+export function hearingLevelOver(points: EarDescription['hearingLevel']): (frequency: number) => number {
   if (points.length === 0) return NORMAL;
   const x = points.map((p) => p.frequency);
   const y = points.map((p) => p.level);

@@ -1,9 +1,10 @@
 export { aWeightedLevel, aWeighting } from './a-weighting.ts';
+export { checkHearingLevel } from './check-ear.ts';
 export type * from './description.ts';
 export { equalLoudnessContour, type Iso226Edition, toneLoudnessLevel } from './equal-loudness.ts';
 export { CONTOUR_FREQUENCY, CONTOURS_2003, CONTOURS_2023 } from './equal-loudness-tables.ts';
 export { CRITICAL_RATIO, ONE_EAR_FIELD_THRESHOLD } from './field-transfer.ts';
-export { hear } from './hear.ts';
+export { hear, hearingLevelOver } from './hear.ts';
 export { maskingSpread } from './masking-spread.ts';
 export * from './model.ts';
 export {
