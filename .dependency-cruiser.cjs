@@ -56,7 +56,7 @@ module.exports = {
       comment: 'long work for every face, as data in and data out',
       severity: 'error',
       from: { path: '^src/jobs' },
-      to: { pathNot: '^src/(jobs|rpc|tell|find|engine|units|parts|set-file)' },
+      to: { pathNot: '^src/(jobs|rpc|tell|draw|find|engine|units|parts|set-file)' },
     },
     {
       name: 'set-file-imports',
@@ -75,7 +75,7 @@ module.exports = {
       comment: 'results into words, for every face',
       severity: 'error',
       from: { path: '^src/tell' },
-      to: { pathNot: '^src/(tell|find|engine|units|parts|set-file)' },
+      to: { pathNot: '^src/(tell|draw|find|engine|units|parts|set-file)' },
     },
     {
       name: 'draw-imports',
@@ -84,7 +84,54 @@ module.exports = {
       from: { path: '^src/draw' },
       to: { pathNot: '^src/(draw|engine)' },
     },
-    { name: 'nothing-imports-a-face', severity: 'error', from: { pathNot: '^src/cli' }, to: { path: '^src/cli' } },
+    ...['cli', 'app', 'service-worker'].map((face) => ({
+      name: `nothing-imports-${face}`,
+      comment: 'faces show what others compute; nothing stands on a face, not even another face',
+      severity: 'error',
+      from: { pathNot: `^src/${face}/` },
+      to: { path: `^src/${face}/` },
+    })),
+    {
+      name: 'app-imports',
+      comment: 'what runs in a browser: never Node',
+      severity: 'error',
+      from: { path: '^src/app' },
+      to: {
+        pathNot: [
+          '^src/(app|engine|units|set-file|parts|find|tell|draw|wav|jobs|rpc)/',
+          '^(assets|examples)/',
+          'node_modules/(preact|@preact/signals|idb-keyval)/',
+        ],
+      },
+    },
+    {
+      name: 'app-model-knows-no-view',
+      comment: 'the model of the app could run without a screen',
+      severity: 'error',
+      from: { path: '^src/app/model' },
+      to: { path: ['^src/app/(view/|main[.])', 'node_modules/preact/'] },
+    },
+    {
+      name: 'worker-entries-are-entries',
+      comment: 'what a thread starts with is started by its address, or as ?worker&url, and is no module for others',
+      severity: 'error',
+      from: { pathNot: '^src/app' },
+      to: { path: '[.](worker|worklet)[.]ts$' },
+    },
+    {
+      name: 'serve-imports',
+      comment: 'files from a folder; whose they are the server does not know',
+      severity: 'error',
+      from: { path: '^src/serve' },
+      to: { pathNot: '^src/serve', dependencyTypesNot: ['core'] },
+    },
+    {
+      name: 'service-worker-stands-alone',
+      comment: 'browsers load it as one classic script',
+      severity: 'error',
+      from: { path: '^src/service-worker' },
+      to: { pathNot: '^src/service-worker' },
+    },
     {
       name: 'through-the-index',
       comment: 'other parts use the engine through its index',

@@ -10,7 +10,8 @@ export default defineConfig({
     coverage: {
       provider: 'v8',
       include: ['src/**'],
-      exclude: ['src/cli/main.ts'],
+      // the screen and the threads of the app run in a browser, and are tested there
+      exclude: ['src/cli/main.ts', 'src/app/*', 'src/app/view/**', 'src/app/**/*.{worker,worklet}.ts', 'src/service-worker/**'],
       reporter: ['text-summary', 'json-summary'],
       reportsDirectory: '.cache/coverage',
       thresholds: { lines: 80 },

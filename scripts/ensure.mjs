@@ -1,8 +1,9 @@
-// Plain Node, no dependencies: it runs before anything is installed. Usage: ensure.mjs [deps] [build] [sox]
+// Plain Node, no dependencies: it runs before anything is installed. Usage: ensure.mjs [deps] [build] [sox] [chromium]
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { findChromium } from './chromium.mjs';
 
 const run = (cmd, args, stdio = 'inherit') => spawnSync(cmd, args, { stdio }).status === 0;
 const die = (m) => {
@@ -27,13 +28,23 @@ function deps() {
   }
   writeFileSync(stamp, key);
 }
-const newest = (p) => (statSync(p).isDirectory() ? Math.max(0, ...readdirSync(p).map((f) => newest(join(p, f)))) : statSync(p).mtimeMs);
+/** Time of the newest file; of folders too, which change when a file goes away. */
+const newest = (p) => {
+  const own = statSync(p);
+  return Math.max(own.mtimeMs, ...(own.isDirectory() ? readdirSync(p).map((f) => newest(join(p, f))) : []));
+};
+const COMMON = ['src', 'package.json', 'package-lock.json'];
+/** What is built, what of, and how. */
+const BUILT = [
+  ['dist/app/sw.js', [...COMMON, 'vite', 'vite.config.ts', 'assets', 'examples'], ['vite/bin/vite.js', 'build', '--logLevel', 'warn']],
+  ['dist/cli/earshot.mjs', [...COMMON, 'rolldown.cli.config.mjs'], ['rolldown/bin/cli.mjs', '-c', 'rolldown.cli.config.mjs']],
+];
 function build() {
-  const src = Math.max(...['src', 'rolldown.cli.config.mjs', 'package-lock.json'].map(newest));
-  if (existsSync('dist/cli/earshot.mjs') && statSync('dist/cli/earshot.mjs').mtimeMs > src) return;
-  // the bundler's list of files is no news to a user; its errors are
-  if (!run(process.execPath, ['node_modules/rolldown/bin/cli.mjs', '-c', 'rolldown.cli.config.mjs'], ['inherit', 'ignore', 'inherit']))
-    die('the build failed');
+  for (const [result, sources, [tool, ...args]] of BUILT) {
+    if (existsSync(result) && statSync(result).mtimeMs > Math.max(...sources.map(newest))) continue;
+    // the bundlers' lists of files are no news to a user; their errors are
+    if (!run(process.execPath, [`node_modules/${tool}`, ...args], ['inherit', 'ignore', 'inherit'])) die('the build failed');
+  }
 }
 /** The independent reader and writer of sound files that the tests ask. */
 function sox() {
@@ -42,5 +53,14 @@ function sox() {
   if (!((apt('install', '-y', 'sox') || (apt('update') && apt('install', '-y', 'sox'))) && run('sox', ['--version'], 'ignore')))
     die('the tests ask sox to read our sound files, and it could not be installed; install sox and try again');
 }
-const steps = { deps, build, sox };
+/** A browser for the browser tests. */
+function chromium() {
+  if (findChromium()) return;
+  if (process.env.CHROMIUM_PATH) die(`CHROMIUM_PATH: there is nothing at ${process.env.CHROMIUM_PATH}`);
+  const apt = (...a) => run('apt-get', ['-qq', ...a], ['ignore', 'ignore', 'inherit']);
+  const install = () => apt('install', '-y', '--no-install-recommends', 'chromium', 'fonts-dejavu-core');
+  if (!((install() || (apt('update') && install())) && findChromium()))
+    die('the browser tests need Chromium, and it could not be installed; install it, or set CHROMIUM_PATH to one, and try again');
+}
+const steps = { deps, build, sox, chromium };
 for (const s of process.argv.slice(2)) steps[s]();

@@ -7,9 +7,10 @@ const gates = [
   ['lint', 'node_modules/@biomejs/biome/bin/biome', 'ci', '.'],
   ['boundaries', 'node_modules/dependency-cruiser/bin/dependency-cruise.mjs', 'src', '--config', '.dependency-cruiser.cjs'],
   ['unit', 'node_modules/vitest/vitest.mjs', 'run', '--coverage'],
+  ['browser', 'node_modules/@playwright/test/cli.js', 'test'],
   ['documents', 'scripts/accuracy.mjs', '--check'],
 ];
-rmSync('.cache/unit.json', { force: true });
+for (const report of ['.cache/unit.json', '.cache/browser.json']) rmSync(report, { force: true });
 let passed = 0;
 let failed = 0;
 let skipped = 0;
@@ -27,6 +28,13 @@ for (const [name, ...args] of gates) {
     failed += u.numFailedTests;
     skipped += u.numPendingTests;
     counted = u.numFailedTests;
+  } else if (name === 'browser' && existsSync('.cache/browser.json')) {
+    const { stats } = JSON.parse(readFileSync('.cache/browser.json', 'utf8'));
+    // a test that passes only when tried again has failed
+    counted = stats.unexpected + stats.flaky;
+    passed += stats.expected;
+    failed += counted;
+    skipped += stats.skipped;
   } else if (ok) passed++;
   if (!ok && counted === 0) failed++;
 }

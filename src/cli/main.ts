@@ -3,6 +3,7 @@ import { Command, CommanderError } from 'commander';
 import { BadFile } from './bad-file.ts';
 import { BAD_FILE, FAULT, USAGE } from './exit-codes.ts';
 import { hearCommand } from './hear.ts';
+import { readPort } from './read-port.ts';
 import { STAGES, type StageOptions, stageCommand } from './stage.ts';
 
 const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as { version: string };
@@ -79,6 +80,12 @@ program
   .command('schema')
   .description('the JSON Schema of set files')
   .action(async () => (await import('./schema.ts')).schemaCommand());
+
+program
+  .command('serve')
+  .description('the app in a browser of this machine, until Ctrl-C')
+  .option('--port <n>', 'this one and no other; 0: any free one', readPort)
+  .action(async (options: import('./serve.ts').ServeOptions) => (await import('./serve.ts')).serveCommand(options));
 
 try {
   await program.parseAsync();

@@ -1,0 +1,20 @@
+import { defineConfig } from '@playwright/test';
+import { findChromium } from './scripts/chromium.mjs';
+
+const executablePath = findChromium();
+
+export default defineConfig({
+  testDir: 'tests/browser',
+  testMatch: '**/*.spec.ts',
+  outputDir: '.cache/browser',
+  workers: 1,
+  forbidOnly: !!process.env.CI,
+  reporter: [['list'], ['json', { outputFile: '.cache/browser.json' }]],
+  use: {
+    launchOptions: {
+      ...(executablePath ? { executablePath } : {}),
+      args: ['--no-sandbox', '--disable-dev-shm-usage', '--autoplay-policy=no-user-gesture-required'],
+    },
+  },
+  globalSetup: './tests/browser/serve-app.ts',
+});

@@ -1,0 +1,59 @@
+/**
+ * Keeps one build of the app, whole, and answers from it: so it opens without a network, and never with files of two builds.
+ *
+ * Every file is checked against its hash as it comes in. A host that is just being filled with a newer build fails that check, and the browser
+ * tries again later. A newer build waits until the one in use is left: when its last window closes, or is loaded again.
+ */
+
+/** Put in when the app is built: address of each file, relative to this one, and its hash as the browser checks it. */
+declare const EARSHOT_BUILD: { readonly id: string; readonly files: Readonly<Record<string, string>> };
+
+// the compiler knows workers in general; this one is a service worker
+const worker = globalThis as unknown as ServiceWorkerGlobalScope;
+const { id, files } = EARSHOT_BUILD;
+const PREFIX = 'earshot ';
+/** Another copy of the app may lie on another path of the same host. */
+const own = `${PREFIX}${worker.registration.scope} `;
+const cacheName = own + id;
+const page = new URL('./', worker.location.href).href;
+
+const fetchWhole = (path: string, integrity: string): Request =>
+  // names without a hash may be stale in the browser's own cache
+  new Request(new URL(path, worker.location.href), { integrity, cache: path.startsWith('assets/') ? 'default' : 'no-cache' });
+
+async function keep(): Promise<void> {
+  const cache = await caches.open(cacheName);
+  await cache.addAll(Object.entries(files).map(([path, integrity]) => fetchWhole(path, integrity)));
+}
+
+async function dropOlder(): Promise<void> {
+  for (const other of await caches.keys()) if (other.startsWith(own) && other !== cacheName) await caches.delete(other);
+  // the page that brought this worker in is answered from now on, not only from its next load
+  await worker.clients.claim();
+}
+
+/** The page; or, where a newer build waits and this window is the only one, an empty page that loads itself again under the newer build. */
+async function answerPage(): Promise<Response> {
+  const { waiting } = worker.registration;
+  if (waiting && (await worker.clients.matchAll({ type: 'window' })).length < 2) {
+    waiting.postMessage('take over');
+    return new Response('', { headers: { 'content-type': 'text/html', refresh: '0' } });
+  }
+  return answer(page);
+}
+
+const answer = async (request: Request | string): Promise<Response> =>
+  (await (await caches.open(cacheName)).match(request, { ignoreSearch: true, ignoreVary: true })) ?? fetch(request);
+
+worker.addEventListener('install', (e) => e.waitUntil(keep()));
+worker.addEventListener('activate', (e) => e.waitUntil(dropOlder()));
+worker.addEventListener('message', (e) => {
+  if (e.data === 'take over') e.waitUntil(worker.skipWaiting());
+});
+worker.addEventListener('fetch', (e) => {
+  const { method, mode, url } = e.request;
+  const { origin, pathname } = new URL(url);
+  if (method !== 'GET' || origin !== worker.location.origin) return;
+  const forPage = mode === 'navigate' && [page, `${page}index.html`].includes(origin + pathname);
+  e.respondWith(forPage ? answerPage() : answer(e.request));
+});

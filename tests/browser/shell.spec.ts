@@ -1,0 +1,47 @@
+import { gzipSync } from 'node:zlib';
+import AxeBuilder from '@axe-core/playwright';
+import { HEADER_POLICY, PAGE_POLICY } from '../../src/serve/content-policy.ts';
+import { expect, test } from './app.ts';
+
+/** What comes over the network before there is sound [bytes, compressed by gzip]. common practice, no source: about 3 s on slow mobile data. */
+const FIRST_LOAD = 150_000;
+
+test('the page opens, under the policy for content both as a header and in the page', async ({ page }) => {
+  const response = await page.goto('/');
+  expect(response?.headers()['content-security-policy']).toBe(HEADER_POLICY);
+  await expect(page.locator('meta[http-equiv="Content-Security-Policy"]')).toHaveAttribute('content', PAGE_POLICY);
+  await expect(page).toHaveTitle(/Earshot/);
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+});
+
+for (const colorScheme of ['light', 'dark'] as const)
+  test(`axe finds nothing to mend (${colorScheme})`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme });
+    await page.goto('/');
+    await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+    const { violations, passes } = await new AxeBuilder({ page }).analyze();
+    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html).join(' ')}`)).toEqual([]);
+    expect(passes.length).toBeGreaterThan(10);
+  });
+
+test.describe('first load', () => {
+  test.use({ serviceWorkers: 'block' });
+  test('what comes before there is sound is small', async ({ page, context }) => {
+    const sizes = new Map<string, Promise<number>>();
+    context.on('response', (r) =>
+      sizes.set(
+        new URL(r.url()).pathname,
+        r.body().then((body) => gzipSync(body, { level: 9 }).length),
+      ),
+    );
+    await page.goto('/', { waitUntil: 'networkidle' });
+    let whole = 0;
+    for (const [path, size] of sizes) {
+      whole += await size;
+      console.log(`${((await size) / 1000).toFixed(1).padStart(7)} kB  ${path}`);
+    }
+    console.log(`first load: ${(whole / 1000).toFixed(1)} kB compressed, of ${FIRST_LOAD / 1000} kB allowed`);
+    expect(sizes.size).toBeGreaterThan(2);
+    expect(whole).toBeLessThan(FIRST_LOAD);
+  });
+});

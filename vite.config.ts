@@ -1,0 +1,22 @@
+import { resolve } from 'node:path';
+import { defineConfig } from 'vite';
+import { PAGE_POLICY } from './src/serve/content-policy.ts';
+import { contentPolicy } from './vite/content-policy.ts';
+import { serviceWorker } from './vite/service-worker.ts';
+
+export default defineConfig({
+  root: 'src/app',
+  // every address is relative, so the built folder works from any path of any host
+  base: './',
+  build: {
+    target: 'es2023',
+    outDir: resolve('dist/app'),
+    emptyOutDir: true,
+    sourcemap: true,
+    // the policy for content refuses data: addresses and inline scripts
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+  worker: { format: 'es' },
+  plugins: [contentPolicy(PAGE_POLICY), serviceWorker(resolve('src/service-worker/main.ts'))],
+});
