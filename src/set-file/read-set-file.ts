@@ -1,6 +1,7 @@
 import { type core, safeParse } from 'zod/mini';
 import type { Place } from '#engine';
 import { LIBRARY, PART_CATEGORIES, type Part } from '#parts';
+import { nearestWord, showGiven } from '#units';
 import { assembleAerial } from './assemble/aerial.ts';
 import { assembleDetector } from './assemble/detector.ts';
 import { assembleEar } from './assemble/ear.ts';
@@ -17,7 +18,7 @@ import { checkTank } from './checks/tank.ts';
 import { namedWires } from './checks/wires.ts';
 import { complain } from './forms/complaints.ts';
 import { placeForm } from './forms/place-form.ts';
-import { type SetForm, setForm } from './forms/set-form.ts';
+import { drawerFileForm, type SetForm, setForm } from './forms/set-form.ts';
 import { type Mark, type Path, Positions } from './json/positions.ts';
 import type { JsonObject } from './json/scan.ts';
 import { CHAIN, type MigrationChain } from './migrate.ts';
@@ -26,7 +27,7 @@ import { type Context, note } from './resolve/context.ts';
 import { type Assembled, assembleFiles, isObject } from './resolve/files.ts';
 import { type NamedPart, resolveParts, SLOTS } from './resolve/parts.ts';
 import { resolveTables } from './resolve/tables.ts';
-import type { Outcome, ReadOptions, SetFile, Source, UsedPart } from './set-file.ts';
+import type { DrawerFile, Outcome, ReadOptions, SetFile, Source, UsedPart } from './set-file.ts';
 import { bandsOf, checkPart } from './shelf.ts';
 
 /**
@@ -70,6 +71,30 @@ export function readPlaceFile(text: string, options: ReadOptions = {}): Outcome<
   checkPlace(form, report);
   if (context.problems.length > 0) return fail(context);
   return { ok: true, value: assemblePlace(form), source: sourceOf(context, sections) };
+}
+
+/** Reads place, listener and drawer of a file: it need not hold a set, and what it says of one is left aside. */
+export function readDrawerFile(text: string, options: ReadOptions = {}): Outcome<{ readonly value: DrawerFile; readonly source: Source }> {
+  const context = begin(options, CHAIN);
+  const assembled: Assembled | null = assembleFiles(context, text, null);
+  if (!assembled) return fail(context);
+  const { sections } = assembled;
+  resolveTables(context, { ...sections, detector: undefined });
+  const report = reporter(context, sections);
+  const wanted = Object.keys(drawerFileForm._zod.def.shape).filter((key) => sections[key] !== undefined);
+  const given = Object.fromEntries(wanted.map((key) => [key, sections[key]])) as JsonObject;
+  const form = readForm(context, drawerFileForm, given, [], report);
+  checkDrawer(sections, report);
+  if (!form || context.problems.length > 0) return fail(context);
+  checkPlace(form.place, report);
+  checkEar(form.ear, report);
+  if (context.problems.length > 0) return fail(context);
+  const { name, place, ear, programme, drawer } = form;
+  return {
+    ok: true,
+    value: { name, place: assemblePlace(place), ear: assembleEar(ear), programme, drawer },
+    source: sourceOf(context, sections),
+  };
 }
 
 function begin(options: ReadOptions, chain: MigrationChain): Context {
@@ -129,6 +154,18 @@ function checkDrawer({ drawer }: JsonObject, report: Report): void {
       if (isObject(part) && isObject(part.values) && (part.band === undefined || isObject(part.band)))
         checkPart(category, part as unknown as Part, ['drawer', category, name], report);
   }
+  if (!Array.isArray(drawer.fromLibrary)) return;
+  const known = PART_CATEGORIES.flatMap((category) => Object.keys(LIBRARY[category]));
+  drawer.fromLibrary.forEach((name, i) => {
+    if (typeof name !== 'string' || known.includes(name)) return;
+    const near = nearestWord(name, known);
+    report(
+      ['drawer', 'fromLibrary', i],
+      showGiven(name),
+      'the library has no such part',
+      near ? `Did you mean "${near}"?` : `Known: ${known.join(', ')}.`,
+    );
+  });
 }
 
 function checkSet(form: SetForm, report: Report): void {

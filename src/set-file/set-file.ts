@@ -28,6 +28,15 @@ export interface SetFile {
   readonly drawer: Drawer;
 }
 
+/** What a search through the drawer needs of a file: where, who, and the parts; the file need not hold a set. */
+export interface DrawerFile {
+  readonly name: string;
+  readonly place: Place;
+  readonly ear: EarDescription;
+  readonly programme: ProgrammeDescription;
+  readonly drawer: Drawer;
+}
+
 /** Likely range of one value of a part, in SI units. */
 export interface Band {
   readonly key: string;

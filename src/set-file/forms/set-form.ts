@@ -29,4 +29,13 @@ export const setForm = z.strictObject({
   drawer: withDefault(drawerForm, {}),
 });
 
+/** What a search through the drawer reads of a file. */
+export const drawerFileForm = z.strictObject({
+  name: fileName,
+  place: placeForm,
+  ear: withDefault(earForm, {}),
+  programme: withDefault(programmeForm, {}),
+  drawer: withDefault(drawerForm, {}),
+});
+
 export type SetForm = z.core.output<typeof setForm>;

@@ -9,6 +9,7 @@ import type {
   Station,
   TankDescription,
 } from '#engine';
+import { LIBRARY } from '#parts';
 import type { Drawer, SetFile } from '#set-file';
 
 /**
@@ -528,15 +529,37 @@ const partsOf = (values: fc.Arbitrary<Record<string, unknown>>) =>
     ),
     { maxKeys: 2, noNullPrototype: true },
   );
-const drawer = fc.record({
+const drawerOf = fc.record({
   detectors: partsOf(fc.constant({ kind: 'junction', saturationCurrent: '2 uA', junctionCapacitance: '0.3 pF' })),
   earpieces: fc.constant({}),
   transformers: fc.constant({}),
   capacitors: partsOf(fc.integer({ min: 20, max: 500 }).map((c) => ({ minimum: '5 pF', maximum: `${c} pF` }))),
-  wires: partsOf(fc.constantFrom({ wireDiameter: '18 AWG' }, { wireDiameter: '1 mm', metal: 'silver' })),
-  rods: fc.array(fc.record({ length: decades(0.1, 5), diameter: decades(1e-3, 3e-2), metal }), { maxLength: 3 }),
-  formers: fc.array(merge(fc.record({ diameter: decades(3e-3, 0.1) }), maybe('title', fc.string({ maxLength: 12 }))), { maxLength: 3 }),
-}) as fc.Arbitrary<Drawer>;
+  wires: fc
+    .tuple(
+      partsOf(fc.constantFrom({ wireDiameter: '18 AWG' }, { wireDiameter: '1 mm', metal: 'silver' })),
+      merge(fc.record({ tapEvery: fc.constantFrom(0.25, 0.5, 1) }), maybe('length', decades(0.1, 100))),
+    )
+    .map(([parts, stock]) => Object.fromEntries(Object.entries(parts).map(([name, part]) => [name, { ...(part as object), ...stock }]))),
+  fromLibrary: fc.subarray(Object.keys(LIBRARY.detectors), { maxLength: 2 }),
+  rods: fc.array(fc.record({ length: decades(0.1, 5), diameter: decades(1e-3, 3e-2), metal, count: fc.integer({ min: 1, max: 4 }) }), {
+    maxLength: 3,
+  }),
+  formers: fc.array(
+    merge(
+      fc.record({ diameter: decades(3e-3, 0.1) }),
+      maybe('title', fc.string({ maxLength: 12 })),
+      maybe('length', decades(5e-3, 0.2)),
+      maybe('stays', fc.record({ permittivity: between(1, 9), lossTangent: between(0, 0.1) })),
+    ),
+    { maxLength: 3 },
+  ),
+  resistors: fc.array(decades(1e3, 1e7), { maxLength: 3 }),
+  fixedCapacitors: fc.array(decades(1e-12, 1e-9), { maxLength: 3 }),
+});
+const drawer = merge(
+  drawerOf,
+  maybe('garden', fc.record({ length: decades(3, 50), height: decades(1, 12), earthResistance: decades(5, 200) })),
+) as fc.Arbitrary<Drawer>;
 
 export const arbitrarySetFile: fc.Arbitrary<SetFile> = arbitraryAerial
   .chain(

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { LIBRARY, mergeParts, PART_CATEGORIES, type Part, type PartCategory } from '#parts';
-import { readSetFile, shelfOf } from '#set-file';
+import { readDrawerFile, readSetFile, shelfOf } from '#set-file';
 import { base } from './base.ts';
 
 const folder = new URL('../../../src/parts/', import.meta.url);
@@ -136,5 +136,45 @@ describe('shelves', () => {
     const table = { values: { kind: 'table', csv: 'x.csv' } };
     const shelf = shelfOf(mergeParts({ detectors: { sound: mine as unknown as Part, wrong: { values: { kind: 'junction' } }, table } }));
     expect(Object.keys(shelf.detectors)).toEqual(['sound']);
+  });
+});
+
+describe('a drawer without a set', () => {
+  const town = { site: { height: '6 m' }, stations: base().place.stations };
+  const drawer = {
+    wires: { mine: { values: { wireDiameter: '1 mm' }, length: '2 m', tapEvery: 1 } },
+    formers: [{ diameter: '12 mm', length: '40 mm', stays: { permittivity: 2.3 } }, { diameter: '8 mm' }],
+    rods: [{ length: '75 cm', diameter: '6 mm', count: 2 }],
+    resistors: ['470 k'],
+    fixedCapacitors: ['220 pF'],
+    garden: { length: '20 m', height: '6 m' },
+    fromLibrary: ['germanium-point-contact'],
+  };
+  test('place, listener and parts are read in SI units, with what is left out filled in', () => {
+    const read = readDrawerFile(JSON.stringify({ version: 1, place: town, drawer, ear: { room: '25 dB(A)' } }));
+    if (!read.ok) throw new Error(JSON.stringify(read.problems, null, 1));
+    expect(read.value.place.stations).toHaveLength(2);
+    expect(read.value.drawer).toMatchObject({
+      wires: { mine: { length: 2, tapEvery: 1 } },
+      formers: [{ diameter: 0.012, length: 0.04, stays: { permittivity: 2.3, lossTangent: 0.01 } }, { diameter: 0.008 }],
+      rods: [{ length: 0.75, count: 2 }],
+      resistors: [470e3],
+      fixedCapacitors: [220e-12],
+      garden: { length: 20, height: 6, earthResistance: 50 },
+    });
+  });
+  test('a set beside them is left aside, and one that is not whole is no matter', () =>
+    expect(readDrawerFile(JSON.stringify({ version: 1, place: town, drawer, tank: {} })).ok).toBe(true));
+  test('what is wrong is told with its place and a mend', () => {
+    const problems = (over: object, more: object = {}) => {
+      const read = readDrawerFile(JSON.stringify({ version: 1, place: town, drawer: { ...drawer, ...over }, ...more }));
+      return read.ok ? [] : read.problems.map((p) => `${p.path}: ${p.why} ${p.mend}`);
+    };
+    expect(problems({ fromLibrary: ['germanium-point-contakt'] })).toEqual([
+      expect.stringMatching(/drawer\.fromLibrary\[0\].*germanium-point-contact/),
+    ]);
+    expect(problems({ rods: [{ length: '1 m', diameter: '5 mm', count: 1.5 }] })[0]).toMatch(/rods\[0\]\.count.*whole/);
+    expect(problems({ wires: { mine: { values: { wireDiameter: '1 V' } } } })[0]).toMatch(/wires\.mine\.values\.wireDiameter/);
+    expect(problems({}, { place: undefined })[0]).toMatch(/place/);
   });
 });
