@@ -1,0 +1,163 @@
+import type { Field } from '#set-file';
+import { DIMENSIONS } from '#units';
+import { partStartOf, startOf } from '../../model/starts.ts';
+import { Choice } from './Choice.tsx';
+import { Complaints, type Editing, EditingContext, useEditing } from './editing.tsx';
+import { Free } from './Free.tsx';
+import { Quantity } from './Quantity.tsx';
+import { inWords, nameOf } from './words.ts';
+
+/** A form for whatever stands at a place of the set file, made from what the file's forms say. */
+export function Editor({ field, editing }: { readonly field: Field; readonly editing: Editing }) {
+  return (
+    <EditingContext.Provider value={editing}>
+      <form class="editor" onSubmit={(e) => e.preventDefault()}>
+        <Inside field={field} />
+      </form>
+    </EditingContext.Provider>
+  );
+}
+
+/** What a field holds, without its own name. */
+function Inside({ field }: { readonly field: Field }) {
+  if (field.kind === 'group') return <Group fields={field.fields} />;
+  if (field.kind === 'forms') return <Forms field={field} />;
+  if (field.kind === 'list') return <List field={field} />;
+  return <Single field={field} />;
+}
+
+/** Fields of an object: those that are given or must be first, the others folded away. */
+function Group({ fields }: { readonly fields: readonly Field[] }) {
+  const shown = fields.filter((f) => f.required || f.given !== undefined);
+  const others = fields.filter((f) => !shown.includes(f));
+  return (
+    <>
+      {shown.map((f) => (
+        <Named key={f.key} field={f} />
+      ))}
+      {others.length > 0 && (
+        <details class="others">
+          <summary>left as usual: {others.map((f) => inWords(f.key)).join(', ')}</summary>
+          {others.map((f) => (
+            <Named key={f.key} field={f} />
+          ))}
+        </details>
+      )}
+    </>
+  );
+}
+
+/** A field under its name. */
+function Named({ field }: { readonly field: Field }) {
+  if (field.kind === 'group' || field.kind === 'forms' || field.kind === 'list')
+    return (
+      <fieldset>
+        <legend>{nameOf(field)}</legend>
+        {field.about && <p class="about">{field.about}</p>}
+        <Inside field={field} />
+      </fieldset>
+    );
+  return <Single field={field} />;
+}
+
+function Single({ field }: { readonly field: Field }) {
+  switch (field.kind) {
+    case 'quantity':
+      return <Quantity field={field} />;
+    case 'words':
+    case 'flag':
+      return <Choice field={field} />;
+    case 'text':
+    case 'free':
+      return <Free field={field} />;
+    default:
+      return null;
+  }
+}
+
+/** One of several forms of the same thing, or a part by name; below it what the chosen form needs. */
+function Forms({ field }: { readonly field: Extract<Field, { kind: 'forms' }> }) {
+  const { edit, parts } = useEditing();
+  const id = `field-${field.path.join('-')}-${field.by}`;
+  const choices = field.part ? parts(field.part.category) : [];
+  const value = field.part?.name ? `part:${field.part.name}` : (field.chosen ?? '');
+  const choose = (word: string): void => {
+    if (word === value) return;
+    if (word === '') edit(field.path, undefined);
+    else if (word === '=') edit(field.path, DIMENSIONS[field.dimension!].examples[0]);
+    else if (word.startsWith('part:')) edit(field.path, { part: word.slice(5) });
+    else edit(field.path, startOf(field.by, word, field.path));
+  };
+  const part = field.part && choices.find((c) => c.name === field.part?.name);
+  return (
+    <>
+      <div class="field">
+        <label for={id}>{inWords(field.by)}</label>
+        <select id={id} value={value} aria-describedby={`${id}-wrong`} onChange={(e) => choose(e.currentTarget.value)}>
+          {(!field.required || value === '') && <option value="">{field.required ? 'choose one' : 'as usual'}</option>}
+          {choices.length > 0 && (
+            <optgroup label="parts by name">
+              {choices.map((c) => (
+                <option key={c.name} value={`part:${c.name}`}>
+                  {c.title}
+                </option>
+              ))}
+            </optgroup>
+          )}
+          <optgroup label={choices.length > 0 ? 'by its values' : 'which'}>
+            {field.words.map((w) => (
+              <option key={w} value={w}>
+                {inWords(w).replaceAll('-', ' ')}
+              </option>
+            ))}
+            {field.dimension && <option value="=">as a number</option>}
+          </optgroup>
+        </select>
+        {part && <p class="about">{part.title}</p>}
+        <Complaints field={field} id={`${id}-wrong`} />
+      </div>
+      <Group fields={field.fields} />
+    </>
+  );
+}
+
+/** Any number of the same kind, each folded under its name. */
+function List({ field }: { readonly field: Extract<Field, { kind: 'list' }> }) {
+  const { edit } = useEditing();
+  const values = Array.isArray(field.given) ? (field.given as readonly unknown[]) : [];
+  const add = (): void => edit(field.path, [...values, values.at(-1) === undefined ? partStartOf(field.path) : another(values)]);
+  return (
+    <div class="list">
+      {field.items.map((item, i) => (
+        <details key={item.key}>
+          <summary>{nameOf(item)}</summary>
+          <Inside field={item} />
+          <button
+            type="button"
+            onClick={() =>
+              edit(
+                field.path,
+                values.filter((_, k) => k !== i),
+              )
+            }
+          >
+            take out {nameOf(item)}
+          </button>
+        </details>
+      ))}
+      <button type="button" onClick={add}>
+        add another
+      </button>
+    </div>
+  );
+}
+
+/** A copy of the last one; a name is made one that is not there yet. */
+function another(values: readonly unknown[]): unknown {
+  const last = structuredClone(values.at(-1));
+  if (typeof last !== 'object' || last === null || !('name' in last)) return last;
+  const names = new Set(values.map((v) => (v as { name?: unknown }).name));
+  let n = 2;
+  while (names.has(`${String(last.name)} ${n}`)) n++;
+  return { ...last, name: `${String(last.name)} ${n}` };
+}

@@ -1,0 +1,18 @@
+import type { Field } from '#set-file';
+
+/** `innerDiameter` as it is read: `inner diameter`. */
+export const inWords = (key: string): string => key.replace(/([a-z])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`);
+
+/** A name for a field in a list of its kind. */
+export function nameOf(field: Field): string {
+  if (!/^\d+$/.test(field.key)) return inWords(field.key);
+  const given = field.given;
+  const own = typeof given === 'object' && given !== null && 'name' in given ? String(given.name) : '';
+  return own || `no. ${Number(field.key) + 1}`;
+}
+
+/** A value as it stands in a file, for a line of text. */
+export function asText(value: unknown): string {
+  if (value === undefined) return '';
+  return typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean' ? String(value) : JSON.stringify(value);
+}
