@@ -1,4 +1,4 @@
-import { fourierTransform } from './fft.ts';
+import { type FourierTransform, fourierTransform } from './fft.ts';
 
 /** Block sizes of the sums that go by transforms; taps before the first are multiplied out, which costs nothing to wait for. */
 const SIZES = [32, 256, 2048];
@@ -65,17 +65,13 @@ export class Convolution {
  */
 class LaterTaps {
   readonly #size: number;
-  readonly #parts: number;
-  readonly #transform;
+  readonly #transform: FourierTransform;
   readonly #cos: Float64Array;
   readonly #sin: Float64Array;
-  /** bins of the taps, and of the last blocks of the signal, part by part */
-  readonly #tapsRe: Float64Array;
-  readonly #tapsIm: Float64Array;
-  readonly #signalRe: Float64Array;
-  readonly #signalIm: Float64Array;
-  readonly #sumRe: Float64Array;
-  readonly #sumIm: Float64Array;
+  /** by part; of the signal the bins of its last blocks, in a ring */
+  readonly #taps: readonly Bins[];
+  readonly #signal: readonly Bins[];
+  readonly #sum: Bins;
   readonly #window: Float64Array;
   /** what these taps give to the block at hand */
   readonly #share: Float64Array;
@@ -84,30 +80,29 @@ class LaterTaps {
 
   constructor(taps: Float64Array, size: number) {
     this.#size = size;
-    this.#parts = Math.ceil(taps.length / size);
     this.#transform = fourierTransform(size);
     this.#cos = Float64Array.from({ length: size }, (_, n) => Math.cos((Math.PI * n) / (2 * size)));
     this.#sin = Float64Array.from({ length: size }, (_, n) => -Math.sin((Math.PI * n) / (2 * size)));
-    const bins = this.#parts * size;
-    this.#tapsRe = new Float64Array(bins);
-    this.#tapsIm = new Float64Array(bins);
-    this.#signalRe = new Float64Array(bins);
-    this.#signalIm = new Float64Array(bins);
-    this.#sumRe = new Float64Array(size);
-    this.#sumIm = new Float64Array(size);
+    const parts = Array.from({ length: Math.ceil(taps.length / size) }, (_, p) => taps.subarray(p * size, (p + 1) * size));
+    const bins = (): Bins => ({ re: new Float64Array(size), im: new Float64Array(size) });
+    this.#taps = parts.map(bins);
+    this.#signal = parts.map(bins);
+    this.#sum = bins();
     this.#window = new Float64Array(2 * size);
     this.#share = new Float64Array(size);
-    for (let p = 0; p < this.#parts; p++) {
+    for (const [p, part] of parts.entries()) {
       this.#window.fill(0);
-      this.#window.set(taps.subarray(p * size, (p + 1) * size));
-      this.#toBins(this.#tapsRe, this.#tapsIm, p);
+      this.#window.set(part);
+      this.#transformWindow(this.#taps[p]!);
     }
     this.#window.fill(0);
   }
 
   /** Takes `count` samples of x from `from` on and adds what these taps give to them; a block never ends within them. */
   add(x: Float64Array, from: number, count: number, out: Float64Array, to: number): void {
-    const [at, window, share] = [this.#at, this.#window, this.#share];
+    const at = this.#at;
+    const window = this.#window;
+    const share = this.#share;
     for (let i = 0; i < count; i++) {
       window[this.#size + at + i] = x[from + i]!;
       out[to + i] = out[to + i]! + share[at + i]!;
@@ -117,42 +112,50 @@ class LaterTaps {
   }
 
   #nextBlock(): void {
-    const [size, parts, re, im] = [this.#size, this.#parts, this.#sumRe, this.#sumIm];
+    const parts = this.#taps.length;
+    const { re, im } = this.#sum;
     this.#at = 0;
     this.#newest = (this.#newest + parts - 1) % parts;
-    this.#toBins(this.#signalRe, this.#signalIm, this.#newest);
+    this.#transformWindow(this.#signal[this.#newest]!);
     re.fill(0);
     im.fill(0);
-    for (let p = 0; p < parts; p++) this.#multiply(p, (this.#newest + p) % parts);
+    for (let p = 0; p < parts; p++) addProduct(this.#taps[p]!, this.#signal[(this.#newest + p) % parts]!, this.#sum);
     this.#transform.inverse(re, im);
     // y[n + B] is minus the imaginary part, turned back
-    for (let n = 0; n < size; n++) this.#share[n] = re[n]! * this.#sin[n]! - im[n]! * this.#cos[n]!;
-    this.#window.copyWithin(0, size);
+    for (let n = 0; n < this.#size; n++) this.#share[n] = re[n]! * this.#sin[n]! - im[n]! * this.#cos[n]!;
+    this.#window.copyWithin(0, this.#size);
   }
 
-  /** Adds the product of a part of the taps and one of the signal to the sum. */
-  #multiply(taps: number, signal: number): void {
+  #transformWindow(to: Bins): void {
     const size = this.#size;
-    const [re, im] = [this.#sumRe, this.#sumIm];
-    const [hRe, hIm, xRe, xIm] = [this.#tapsRe, this.#tapsIm, this.#signalRe, this.#signalIm];
-    for (let n = 0, h = taps * size, x = signal * size; n < size; n++, h++, x++) {
-      const [a, b, c, d] = [hRe[h]!, hIm[h]!, xRe[x]!, xIm[x]!];
-      re[n] = re[n]! + a * c - b * d;
-      im[n] = im[n]! + a * d + b * c;
-    }
-  }
-
-  /** Bins of the window into a part. */
-  #toBins(toRe: Float64Array, toIm: Float64Array, part: number): void {
-    const [size, window, cos, sin] = [this.#size, this.#window, this.#cos, this.#sin];
-    const re = toRe.subarray(part * size, (part + 1) * size);
-    const im = toIm.subarray(part * size, (part + 1) * size);
+    const window = this.#window;
     for (let n = 0; n < size; n++) {
       const x = window[n]!;
       const y = -window[n + size]!;
-      re[n] = x * cos[n]! - y * sin[n]!;
-      im[n] = x * sin[n]! + y * cos[n]!;
+      to.re[n] = x * this.#cos[n]! - y * this.#sin[n]!;
+      to.im[n] = x * this.#sin[n]! + y * this.#cos[n]!;
     }
-    this.#transform.forward(re, im);
+    this.#transform.forward(to.re, to.im);
+  }
+}
+
+interface Bins {
+  readonly re: Float64Array;
+  readonly im: Float64Array;
+}
+
+function addProduct(h: Bins, x: Bins, sum: Bins): void {
+  const hRe = h.re;
+  const hIm = h.im;
+  const xRe = x.re;
+  const xIm = x.im;
+  const { re, im } = sum;
+  for (let n = 0; n < re.length; n++) {
+    const a = hRe[n]!;
+    const b = hIm[n]!;
+    const c = xRe[n]!;
+    const d = xIm[n]!;
+    re[n] = re[n]! + a * c - b * d;
+    im[n] = im[n]! + a * d + b * c;
   }
 }

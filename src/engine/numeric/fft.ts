@@ -32,11 +32,13 @@ export function fourierTransform(size: number): FourierTransform {
 
 type InPlace = (re: Float64Array, im: Float64Array) => void;
 
+/** Steps of radix 2 taken two at a time, for half the way through memory; an odd one comes first, alone. */
 function radixTwo(size: number): InPlace {
-  const cos = Float64Array.from({ length: size / 2 }, (_, k) => Math.cos((2 * Math.PI * k) / size));
-  const sin = Float64Array.from({ length: size / 2 }, (_, k) => -Math.sin((2 * Math.PI * k) / size));
+  const cos = Float64Array.from({ length: (3 * size) / 4 }, (_, k) => Math.cos((2 * Math.PI * k) / size));
+  const sin = Float64Array.from({ length: (3 * size) / 4 }, (_, k) => -Math.sin((2 * Math.PI * k) / size));
   const reversed = new Uint32Array(size);
   for (let k = 1, half = size >> 1; k < size; k++) reversed[k] = (reversed[k >> 1]! >> 1) | (k & 1 ? half : 0);
+  const odd = (31 - Math.clz32(size)) % 2 === 1;
   return (re, im) => {
     for (let k = 0; k < size; k++) {
       const r = reversed[k]!;
@@ -48,21 +50,62 @@ function radixTwo(size: number): InPlace {
       re[r] = x;
       im[r] = y;
     }
-    for (let half = 1; half < size; half *= 2) {
-      const stride = size / (2 * half);
-      for (let start = 0; start < size; start += 2 * half)
-        for (let k = 0, t = 0; k < half; k++, t += stride) {
-          const a = start + k;
-          const b = a + half;
-          const x = re[b]! * cos[t]! - im[b]! * sin[t]!;
-          const y = re[b]! * sin[t]! + im[b]! * cos[t]!;
-          re[b] = re[a]! - x;
-          im[b] = im[a]! - y;
-          re[a] = re[a]! + x;
-          im[a] = im[a]! + y;
-        }
-    }
+    if (odd) pairs(re, im, size);
+    for (let quarter = odd ? 2 : 1; quarter < size; quarter *= 4) fours(re, im, size, quarter, cos, sin);
   };
+}
+
+/** The first step: sums and differences of neighbours. */
+function pairs(re: Float64Array, im: Float64Array, size: number): void {
+  for (let a = 0; a < size; a += 2) {
+    const x = re[a + 1]!;
+    const y = im[a + 1]!;
+    re[a + 1] = re[a]! - x;
+    im[a + 1] = im[a]! - y;
+    re[a] = re[a]! + x;
+    im[a] = im[a]! + y;
+  }
+}
+
+/** Two steps in one: transforms of `quarter` points become those of four times as many. */
+function fours(re: Float64Array, im: Float64Array, size: number, quarter: number, cos: Float64Array, sin: Float64Array): void {
+  const stride = size / (4 * quarter);
+  for (let start = 0; start < size; start += 4 * quarter)
+    for (let k = 0, t = 0; k < quarter; k++, t += stride) {
+      const a = start + k;
+      const b = a + quarter;
+      const c = b + quarter;
+      const d = c + quarter;
+      const b0 = re[b]!;
+      const b1 = im[b]!;
+      const c0 = re[c]!;
+      const c1 = im[c]!;
+      const d0 = re[d]!;
+      const d1 = im[d]!;
+      const bRe = b0 * cos[2 * t]! - b1 * sin[2 * t]!;
+      const bIm = b0 * sin[2 * t]! + b1 * cos[2 * t]!;
+      const cRe = c0 * cos[t]! - c1 * sin[t]!;
+      const cIm = c0 * sin[t]! + c1 * cos[t]!;
+      const dRe = d0 * cos[3 * t]! - d1 * sin[3 * t]!;
+      const dIm = d0 * sin[3 * t]! + d1 * cos[3 * t]!;
+      const evenRe = re[a]! + bRe;
+      const evenIm = im[a]! + bIm;
+      const oddRe = re[a]! - bRe;
+      const oddIm = im[a]! - bIm;
+      const sumRe = cRe + dRe;
+      const sumIm = cIm + dIm;
+      const gapRe = cRe - dRe;
+      const gapIm = cIm - dIm;
+      re[a] = evenRe + sumRe;
+      im[a] = evenIm + sumIm;
+      re[c] = evenRe - sumRe;
+      im[c] = evenIm - sumIm;
+      // a quarter turn back
+      re[b] = oddRe + gapIm;
+      im[b] = oddIm - gapRe;
+      re[d] = oddRe - gapIm;
+      im[d] = oddIm + gapRe;
+    }
 }
 
 /** n k = (n^2 + k^2 - (k - n)^2)/2 makes the sum a convolution. */

@@ -56,7 +56,10 @@ export class BandNoise {
     im.set(input.subarray(TAPS));
     this.#transform.forward(re, im);
     for (let k = 0; k < 2 * TAPS; k++) {
-      const [a, b, c, d] = [re[k]!, im[k]!, this.#filterRe[k]!, this.#filterIm[k]!];
+      const a = re[k]!;
+      const b = im[k]!;
+      const c = this.#filterRe[k]!;
+      const d = this.#filterIm[k]!;
       re[k] = a * c - b * d;
       im[k] = a * d + b * c;
     }
