@@ -7,8 +7,9 @@
  */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { drawCurve, drawDescribedAerial, drawPattern } from '#draw';
+import { drawCoil, drawCurve, drawDescribedAerial, drawFrame, drawPattern } from '#draw';
 import { DESCRIBED } from './aerial-examples.ts';
+import { FRAME, TANKS } from './coil-examples.ts';
 import { FORWARD_NORTH, FREE_UPRIGHT, IMPEDANCE, OVER_GROUND, RESPONSE, STATIONS } from './plot-examples.ts';
 
 const FOLDER = new URL('./examples/', import.meta.url);
@@ -21,6 +22,10 @@ const EXAMPLES: Readonly<Record<string, () => string>> = {
       (name) => [`aerial-${name}`, () => aerial(name)],
     ),
   ),
+  ...Object.fromEntries(
+    ['air-wound', 'former', 'flat'].map((name) => [`coil-${name}`, () => drawCoil(TANKS[name]!, { note: 'An example.' })!]),
+  ),
+  'coil-frame': () => drawFrame(FRAME)!,
   'pattern-compass': () => drawPattern(FORWARD_NORTH, { title: 'A made-up lobe', stations: STATIONS }),
   'pattern-over-ground': () => drawPattern(OVER_GROUND, { title: 'Lobes over ground' }),
   'pattern-upright': () => drawPattern(FREE_UPRIGHT, { title: 'A made-up lobe, upright', components: ['total', 'horizontal'] }),
