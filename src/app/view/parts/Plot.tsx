@@ -49,11 +49,10 @@ export function Plot({ svg, name, curves }: Props) {
           aria-valuetext={reading || descriptionIn(svg)}
           tabIndex={0}
           onKeyDown={move}
-          // biome-ignore lint/security/noDangerouslySetInnerHtml: text from our own drawing functions, which escape what they are given
+          // the text is from our own drawing functions, which escape what they are given
           dangerouslySetInnerHTML={{ __html: svg }}
         />
       ) : (
-        // biome-ignore lint/security/noDangerouslySetInnerHtml: as above
         <div ref={frame} class="scroll" dangerouslySetInnerHTML={{ __html: svg }} />
       )}
       <figcaption>
