@@ -1,15 +1,6 @@
 import { aerialTitle, type Component, drawCurve, drawDescribedAerial, drawPattern } from '#draw';
-import {
-  type AerialModel,
-  azimuthCut,
-  elevationCut,
-  type PatternPoint,
-  patternSummary,
-  type ReceivedField,
-  resonances,
-  type WireAerial,
-  type WiresDescription,
-} from '#engine';
+import { azimuthCut, elevationCut, type PatternPoint, patternSummary, resonances, type WireAerial } from '#engine';
+import type { AerialView } from '#tell';
 import { formatFigure } from '#units';
 import { writeText } from './write-text.ts';
 
@@ -20,30 +11,19 @@ export interface DrawingOptions {
   readonly impedance?: string;
 }
 
-/** What drawings are made of. */
-export interface Drawn {
-  readonly title: string;
-  readonly model: AerialModel;
-  readonly wires: { readonly description: WiresDescription; readonly bare: WireAerial } | null;
-  readonly range: { readonly from: number; readonly to: number };
-  readonly fields: readonly ReceivedField[];
-  /** the station whose frequency the pattern is for */
-  readonly at: ReceivedField;
-}
-
 /** Writes the drawings that were asked for. */
-export function writeDrawings(drawn: Drawn, { draw, pattern, impedance }: DrawingOptions): void {
-  const { wires } = drawn;
+export function writeDrawings(name: string, view: AerialView, { draw, pattern, impedance }: DrawingOptions): void {
+  const { wires } = view;
   if (draw !== undefined && wires) {
-    const title = `${aerialTitle(wires.description.shape)}: ${drawn.title}`;
+    const title = `${aerialTitle(wires.description.shape)}: ${name}`;
     writeText(draw, drawDescribedAerial(wires.description, { title }));
   }
   if (pattern !== undefined && wires) {
-    const [level, upright] = patterns(drawn, wires.bare);
+    const [level, upright] = patterns(name, view, wires.bare);
     writeText(pattern, level);
     writeText(beside(pattern, '-upright'), upright);
   }
-  if (impedance !== undefined) writeText(impedance, impedancePlot(drawn));
+  if (impedance !== undefined) writeText(impedance, impedancePlot(name, view));
 }
 
 /** `beam.svg` and `-upright` make `beam-upright.svg`. */
@@ -55,7 +35,7 @@ const POINTS = 360;
 const FAINT = 30;
 
 /** Round the compass through the strongest direction's elevation (level where the aerial is in the open), and upright through its bearing. */
-function patterns({ title, at, fields }: Drawn, bare: WireAerial): readonly [string, string] {
+function patterns(title: string, { at, fields }: AerialView, bare: WireAerial): readonly [string, string] {
   const { frequency } = at.station;
   const { discretised, solution } = bare.solved(frequency);
   const { azimuth, elevation: strongest } = patternSummary(discretised, solution).strongest.arrival;
@@ -85,7 +65,8 @@ function componentsOf(points: readonly PatternPoint[]): readonly Component[] {
 
 const CURVE_POINTS = 161;
 
-function impedancePlot({ title, model, range, fields, at }: Drawn): string {
+function impedancePlot(title: string, { model: fed, wires, range, fields, at }: AerialView): string {
+  const model = wires?.bare ?? fed;
   const arrival = { azimuth: at.bearing, elevation: at.elevation };
   const points = Array.from({ length: CURVE_POINTS }, (_, i) => {
     const x = range.from + ((range.to - range.from) * i) / (CURVE_POINTS - 1);

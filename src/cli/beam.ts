@@ -10,10 +10,10 @@ import {
   usualElements,
   type WiresDescription,
 } from '#engine';
+import { alongBoom, type Group, toCut } from '#tell';
 import { type DimensionName, formatFigure, nearestWord, readQuantity, writeExact, writeForPeople } from '#units';
 import { BadFile } from './bad-file.ts';
-import { alongBoom, toCut } from './cutting.ts';
-import { type Group, printGroups } from './group.ts';
+import { type Printed, printGroups } from './group.ts';
 import { writeText } from './write-text.ts';
 
 export interface BeamOptions {
@@ -137,7 +137,7 @@ const toAHundredth = (f: Figure): string =>
       : formatFigure(f.value, f.unit, 3);
 
 /** What the beam does with an element cut short or long. */
-function wrongCuts(wish: BeamWish, { best, cutting }: ReturnType<typeof designBeam>): Group {
+function wrongCuts(wish: BeamWish, { best, cutting }: ReturnType<typeof designBeam>): Printed {
   const mm = `${cutting.error * 1e3} mm`;
   const lines = [
     { name: 'as designed', result: best },

@@ -1,25 +1,19 @@
+import { lengthText } from '#draw';
 import type { Figure } from '#engine';
-import { rangeText, valueText } from '#tell';
+import { type Group, rangeText, valueText } from '#tell';
+import { formatFigure } from '#units';
 import { bold, dim } from './colour.ts';
 import { figuresJson, printJson } from './figures-json.ts';
 import { workings } from './pick.ts';
 import { table, wrap } from './table.ts';
 
-/** Figures under one heading: a station's, or the part's own. */
-export interface Group {
-  readonly heading: string;
-  readonly figures: readonly Figure[];
-  readonly remarks: readonly string[];
-  /** figures in rows, such as the places of a dial */
-  readonly rows?: readonly (readonly Figure[])[];
-  /** what each row is about, where its figures do not say it */
-  readonly rowNames?: { readonly head: string; readonly names: readonly string[] };
-  /** how the rows' figures are written for people, where three digits will not do */
+/** A group whose rows may be written in a way of their own. */
+export interface Printed extends Group {
   readonly rowText?: (f: Figure) => string;
 }
 
 /** Groups as a person reads them, or as the workings of the one figure asked for. */
-export function groupsText(groups: readonly Group[], working: string | undefined): string {
+export function groupsText(groups: readonly Printed[], working: string | undefined): string {
   if (working === undefined) return groups.map(groupText).join('\n\n');
   return workings(
     groups.map((g) => ({ heading: g.heading, figures: [...g.figures, ...(g.rows?.[0] ?? [])] })),
@@ -27,7 +21,7 @@ export function groupsText(groups: readonly Group[], working: string | undefined
   );
 }
 
-export function groupsJson(groups: readonly Group[]): readonly Record<string, unknown>[] {
+export function groupsJson(groups: readonly Printed[]): readonly Record<string, unknown>[] {
   return groups.map((g) => ({
     name: g.heading,
     figures: figuresJson(g.figures),
@@ -38,7 +32,7 @@ export function groupsJson(groups: readonly Group[]): readonly Record<string, un
 
 /** As text, as workings, or as one JSON object with `about` before the groups. */
 export function printGroups(
-  groups: readonly Group[],
+  groups: readonly Printed[],
   options: { readonly json?: boolean; readonly working?: string },
   about: Readonly<Record<string, unknown>>,
 ): void {
@@ -46,7 +40,7 @@ export function printGroups(
   else console.log(groupsText(groups, options.working));
 }
 
-function groupText(g: Group): string {
+function groupText(g: Printed): string {
   const lines = [bold(g.heading)];
   if (g.figures.length > 0)
     lines.push(
@@ -60,7 +54,7 @@ function groupText(g: Group): string {
         g.figures.map((f) => [f.label, valueText(f), rangeText(f), dim(f.name)]),
       ),
     );
-  const { rowText = valueText } = g;
+  const rowText = g.rowText ?? (g.toTheMillimetre ? offTheRule : valueText);
   if (g.rows?.[0])
     lines.push(
       table(
@@ -73,3 +67,6 @@ function groupText(g: Group): string {
     );
   return [...lines, ...g.remarks.map((r) => wrap(`- ${r}`, 96, '  '))].join('\n');
 }
+
+/** As it is read off a rule. */
+const offTheRule = (f: Figure): string => (f.unit === 'm' ? lengthText(f.value ?? 0) : formatFigure(f.value, f.unit));

@@ -1,8 +1,8 @@
-import { assemble, chainFigures, type Figure, reportStation, type StationReport, standAt } from '#engine';
+import { assemble, reportStation, type StationReport, standAt } from '#engine';
 import { bestByStage, type Improvement, improvements } from '#find';
 import { LIBRARY, mergeParts } from '#parts';
 import { shelfOf } from '#set-file';
-import { cautions, gainWords, ladderRows, verdictSentence } from '#tell';
+import { cautions, gainWords, ladderRows, stationFigures, verdictSentence } from '#tell';
 import { bold, dim, green, red, yellow } from './colour.ts';
 import { figuresJson, printJson } from './figures-json.ts';
 import { checked, type Loaded, load } from './load.ts';
@@ -62,15 +62,6 @@ function hear(loaded: Loaded, options: HearOptions): void {
   });
   if (warnings.length > 0) console.log(`\n${bold('Cautions')}\n${warnings.map((w) => wrap(`- ${w}`, WIDTH, '  ')).join('\n')}`);
   console.log(`\n${dim('earshot hear FILE --working NAME shows how a figure came about; --json names them all.')}`);
-}
-
-export function stationFigures(r: StationReport): readonly Figure[] {
-  return [
-    ...r.signal.received.figures(),
-    ...(r.heard?.ladder ?? []).map((l) => l.figure),
-    ...chainFigures(r),
-    ...(r.heard?.evaluation.hearing.figures() ?? []),
-  ];
 }
 
 function stationJson(r: StationReport, advice: readonly Improvement[]): Record<string, unknown> {

@@ -1,9 +1,8 @@
 import { assemble, type Figure, reportStation, standAt } from '#engine';
-import { valueText } from '#tell';
+import { stationFigures, valueText } from '#tell';
 import { DIMENSIONS, writeForPeople } from '#units';
 import { BadFile } from './bad-file.ts';
 import { figuresJson, printJson } from './figures-json.ts';
-import { stationFigures } from './hear.ts';
 import { checked } from './load.ts';
 import { pickStations } from './pick.ts';
 import { table, wrap } from './table.ts';

@@ -1,5 +1,11 @@
 export { cautions } from './cautions.ts';
 export { rangeText, valueText, workingText } from './figure-text.ts';
+export type { Group } from './group.ts';
 export { ladderRows, type RungText } from './ladder-rows.ts';
 export { problemText } from './problem-text.ts';
+export { aerialGroups, viewGroups } from './stages/aerial-groups.ts';
+export { type AerialView, aerialView, arrivalOf } from './stages/aerial-view.ts';
+export { alongBoom, toCut } from './stages/cutting.ts';
+export { detectorGroups, earGroups, phonesGroups, placeGroups, tankGroups } from './stages/stage-groups.ts';
+export { stationFigures } from './stages/station-figures.ts';
 export { gainWords, verdictSentence } from './verdict-sentence.ts';

@@ -1,16 +1,12 @@
-import { describedCuts, lengthText } from '#draw';
+import { describedCuts } from '#draw';
 import type { Figure, WireShape, WiresDescription } from '#engine';
-import { formatFigure } from '#units';
-import type { Group } from './group.ts';
+import type { Group } from '../group.ts';
 
 const METHOD = 'geometry';
 
 function figure(name: string, label: string, value: number, unit: string, formula: string): Figure {
   return { name, label, value, unit, method: METHOD, working: { formula, terms: [], source: 'the description' } };
 }
-
-/** As it is read off a rule. */
-const toTheMillimetre = (f: Figure): string => (f.unit === 'm' ? lengthText(f.value ?? 0) : formatFigure(f.value, f.unit));
 
 /** What to cut: conductors that run on are one piece, those at the feed and at joints are cut. */
 export function toCut(description: WiresDescription): Group {
@@ -25,7 +21,7 @@ export function toCut(description: WiresDescription): Group {
       figure('cut.diameter', 'diameter', c.diameter, 'm', 'as described'),
     ]),
     rowNames: { head: 'metal', names: cuts.map((c) => [c.metal, c.shape].filter((t) => t !== '').join(', ')) },
-    rowText: toTheMillimetre,
+    toTheMillimetre: true,
   };
 }
 
@@ -49,7 +45,7 @@ export function alongBoom(shape: WireShape): readonly Group[] {
         figure('boom.position', 'from the rearmost', e.at - back, 'm', 'from axis to axis'),
       ]),
       rowNames: { head: 'element', names: elements.map((e) => e.name) },
-      rowText: toTheMillimetre,
+      toTheMillimetre: true,
     },
   ];
 }
