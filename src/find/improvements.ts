@@ -50,6 +50,15 @@ interface Standing {
  * @param index - station of the place
  */
 export function improvements(now: Situation, index: number, shelf: Shelf): readonly Improvement[] {
+  const steps = improvementSteps(now, index, shelf);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** The same change by change, so that others may work in between or give it up; yields the share of changes tried, 0 to 1. */
+export function* improvementSteps(now: Situation, index: number, shelf: Shelf): Generator<number, readonly Improvement[]> {
   const reception = standAt(now.place, assemble(now.set, now.listener));
   const before = standing(reception, index, null);
   const signal = reception.signals[index]!;
@@ -62,7 +71,8 @@ export function improvements(now: Situation, index: number, shelf: Shelf): reado
     ...partChanges(now, shelf),
   ];
   const out = new Map<string, Improvement>();
-  for (const change of changes) {
+  for (const [tries, change] of changes.entries()) {
+    yield tries / changes.length;
     const after = tried(change, index, before.angle);
     if (after === null || after.headroom === null) continue;
     const gain = before.headroom === null ? null : after.headroom - before.headroom;

@@ -1,2 +1,17 @@
-export { bestByStage, type Improvement, improvements } from './improvements.ts';
+export { type Glance, glance } from './glance.ts';
+export { bestByStage, type Improvement, improvementSteps, improvements } from './improvements.ts';
+export { type Aim, type AimName, type Limits, only, USUAL_LIMITS, worth } from './search/aim.ts';
+export { type Arm, armName, armsOf, drawDesign } from './search/arms.ts';
+export { Builder, canBeBuilt } from './search/build.ts';
+export { buildable } from './search/buildable.ts';
+export { type Chance, chanceFrom, Draws, next as nextChance } from './search/chance.ts';
+export { type Design, GENES, JOINTS, keyOf, LINKS, PITCHES } from './search/design.ts';
+export { DISTINCT, difference, distinct } from './search/difference.ts';
+export { everyDesign } from './search/every-design.ts';
+export { type FrontPoint, withPoint } from './search/front.ts';
+export { beginSearch, mergeSlices, Search, type SearchOptions } from './search/search.ts';
+export { type SearchRequest, type Space, spaceOf } from './search/space.ts';
+export type { Scored, SearchState, Slice } from './search/state.ts';
+export { type Stock, stockOf } from './search/stock.ts';
+export { Trials } from './search/trial.ts';
 export type { Change, Shelf, Situation } from './situation.ts';

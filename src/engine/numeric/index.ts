@@ -31,5 +31,6 @@ export { riemannZeta } from './riemann-zeta.ts';
 export { brent, goldenMaximum } from './roots.ts';
 export { cosineIntegral, entireCosineIntegral, sineIntegral, sineIntegrals } from './sine-integral.ts';
 export { SixTapInterpolator } from './six-tap-interpolator.ts';
+export { SOBOL_DIMENSIONS, sobolPoint } from './sobol.ts';
 export { solveReal } from './solve-real.ts';
 export { wrightOmega } from './wright-omega.ts';

@@ -46,9 +46,17 @@ export interface CoilByGeometry {
   readonly leadSpacing: number;
 }
 
+/** The same model for the same description object: a search puts many taps and parts around one coil, whose proximity effect is dear. */
 export function coilModel(coil: Coil): CoilModel {
-  return coil.kind === 'geometry' ? geometryCoil(coil) : electricalCoil(coil);
+  let model = models.get(coil);
+  if (!model) {
+    model = coil.kind === 'geometry' ? geometryCoil(coil) : electricalCoil(coil);
+    models.set(coil, model);
+  }
+  return model;
 }
+
+const models = new WeakMap<Coil, CoilModel>();
 
 /** Leads run side by side as far apart as the ends of the winding, and at least two wires apart. */
 export const leadSpacing = (length: number, wireDiameter: number): number => Math.max(length, 2 * wireDiameter);

@@ -87,8 +87,8 @@ export function dialTable(model: TankModel, points: number, port?: PortCapacitan
 /** of the rotation and of the frequency: small against their curves, large against rounding */
 const STEP = 2e-5;
 
-/** df/d(angle) = -(dB/d angle) / (dB/df), from differences a short step either way, inside the rotation. */
-function dialSlope(model: TankModel, angle: number, frequency: number, port?: PortCapacitance): number {
+/** How fast the resonance moves with the angle [Hz/rad]: df/d(angle) = -(dB/d angle) / (dB/df), from differences a short step either way, inside the rotation. */
+export function dialSlope(model: TankModel, angle: number, frequency: number, port?: PortCapacitance): number {
   const before = Math.max(0, angle - model.rotation * STEP);
   const after = Math.min(model.rotation, angle + model.rotation * STEP);
   const byAngle = (model.admittance(frequency, after, port).im - model.admittance(frequency, before, port).im) / (after - before);

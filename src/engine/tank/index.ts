@@ -2,7 +2,16 @@ export { angleForCapacitance, lawCapacitance, variableCapacitance } from './capa
 export { coaxialRingField, coaxialRingMutual } from './coaxial-rings.ts';
 export { crowdingInductance } from './current-crowding.ts';
 export type * from './description.ts';
-export { type DialPoint, type DialSetting, dialSetting, dialTable, type TuningRange, tankResonance, tuningRange } from './dial.ts';
+export {
+  type DialPoint,
+  type DialSetting,
+  dialSetting,
+  dialSlope,
+  dialTable,
+  type TuningRange,
+  tankResonance,
+  tuningRange,
+} from './dial.ts';
 export { effectiveTurns } from './effective-turns.ts';
 export { type EndlessCoil, endlessCoil } from './endless-coil.ts';
 export { formerEffect } from './former.ts';

@@ -1,0 +1,77 @@
+import type { Glance } from '../glance.ts';
+import type { Space } from './space.ts';
+
+/** What a search makes as large as it can. */
+export type AimName =
+  /** intelligibility of speech (SII) */
+  | 'speech'
+  /** level of the best band over what the ear needs there [dB] */
+  | 'loudness'
+  /** least distortion at a level that is heard */
+  | 'clean'
+  /** how many stations are heard */
+  | 'stations';
+
+/** Shares of the four, none below zero; one alone is that aim. */
+export type Aim = Readonly<Record<AimName, number>>;
+
+export const only = (name: AimName): Aim => ({ speech: 0, loudness: 0, clean: 0, stations: 0, [name]: 1 });
+
+/** What a set must keep to, whatever the aim. */
+export interface Limits {
+  /** fastest dial that can be set by hand [Hz per degree], at VHF and below 30 MHz: common practice, no source */
+  readonly sharpest: { readonly vhf: number; readonly below: number };
+  /** share of the rotation that must be left either side of a wanted station */
+  readonly margin: number;
+}
+
+export const USUAL_LIMITS: Limits = { sharpest: { vhf: 400e3, below: 20e3 }, margin: 0.02 };
+
+const VHF = 30e6;
+/** A set beyond its limits is worth this much less than any other, and less still the further it is beyond them, so that a search is led back. */
+export const BEYOND = 1e4;
+const MISSED = 2e4;
+/** Best band over what the ear needs from which a set counts as heard for `clean` [dB]: every word's peaks then stand clear of the threshold. */
+const HEARD = 0;
+/** Points an aim gives for the whole of what can be had: they make shares of a mixed aim comparable. */
+const FULL = { speech: 100, loudness: 1, clean: 1, stations: 100 } as const;
+/** Less distortion than this is no better [dB]; and points lost for each dB too quiet. */
+const LEAST_DISTORTION = 80;
+const QUIET = 3;
+/** Parts sets that are the same by their aim: the louder one is better [points per dB]. */
+const TIE = 1e-3;
+
+/**
+ * Worth of a set by an aim, in points: 100 for full intelligibility, 1 for each dB of headroom, 1 for each dB of less distortion, 100 for each station heard.
+ *
+ * Where stations are wanted their mean counts and each must be on the dial; where none is, the one heard best counts. Equal sets are parted by headroom.
+ */
+export function worth(space: Space, glances: readonly Glance[], aim: Aim, limits: Limits): number {
+  const beyond = glances.map((g) => beyondLimits(space, g, limits));
+  const whole = space.all ? beyond.reduce((a, b) => a + b, 0) : Math.min(...beyond);
+  if (whole > 0) return -BEYOND - whole;
+  const kept = glances.filter((_, k) => beyond[k] === 0);
+  const points = kept.map((g) => pointsOf(g, aim) + TIE * g.headroom);
+  const one = space.all ? points.reduce((a, b) => a + b, 0) / points.length : Math.max(...points);
+  const heard = kept.filter((g) => g.outcome !== 'silent');
+  return one + aim.stations * FULL.stations * (heard.length + heard.reduce((s, g) => s + g.sii, 0) / (1 + heard.length));
+}
+
+function pointsOf(g: Glance, aim: Aim): number {
+  const quiet = Math.max(0, HEARD - g.headroom);
+  return (
+    aim.speech * FULL.speech * g.sii +
+    aim.loudness * FULL.loudness * g.headroom +
+    // below hearing, each dB too quiet counts more than a dB of distortion saved
+    aim.clean * FULL.clean * (Math.min(LEAST_DISTORTION, -g.distortion) - QUIET * quiet)
+  );
+}
+
+/** By how much a set breaks its limits for one station; 0 where it keeps them. */
+function beyondLimits(space: Space, g: Glance, limits: Limits): number {
+  if (g.missing !== null) return MISSED + Math.min(1000, Math.abs(g.missing) * 1e12);
+  const sharpest = space.fields[g.station]!.station.frequency >= VHF ? limits.sharpest.vhf : limits.sharpest.below;
+  const sharp = Math.max(0, Math.log(g.hertzPerDegree / sharpest));
+  const edge = Math.max(0, limits.margin - Math.min(g.place, 1 - g.place)) / Math.max(limits.margin, 1e-9);
+  return 100 * (sharp + edge);
+}

@@ -1,0 +1,85 @@
+import { canBeBuilt } from './build.ts';
+import type { Draws } from './chance.ts';
+import { type Design, DIRECT, JOINTS, LINK, LINKS, NONE, PITCHES, SERIES, TAP } from './design.ts';
+import { type Space, windowOf } from './space.ts';
+
+/** A structure: kind of aerial, how it joins, and the tuning capacitor. All designs of a space belong to one arm each. */
+export interface Arm {
+  /** first and last aerial of the group */
+  readonly aerials: readonly [number, number];
+  readonly joint: number;
+  readonly capacitor: number;
+}
+
+/** Every structure of a space, in a fixed order. */
+export function armsOf(space: Space): readonly Arm[] {
+  const out: Arm[] = [];
+  const { stock, aerials } = space;
+  for (let from = 0; from < aerials.length; ) {
+    const { group, description } = aerials[from]!;
+    let to = from;
+    while (aerials[to + 1]?.group === group) to++;
+    const joints = description.kind === 'coil' ? [NONE] : [DIRECT, TAP, LINK, ...(stock.fixedCapacitors.length > 0 ? [SERIES] : [])];
+    for (const joint of joints)
+      for (let capacitor = 0; capacitor < stock.capacitors.length; capacitor++) out.push({ aerials: [from, to], joint, capacitor });
+    from = to + 1;
+  }
+  return out;
+}
+
+/** Words for an arm, as stations of a race: `dipole of rods, broadside to 110, tap, air-variable-20`. */
+export const armName = (space: Space, arm: Arm): string =>
+  [space.aerials[arm.aerials[0]]!.group, JOINTS[arm.joint], space.stock.capacitors[arm.capacitor]!.name].join(', ');
+
+const TRIES = 400;
+
+/** A design of an arm drawn by chance, within the windows in which its coil could tune; null where none was met. */
+export function drawDesign(space: Space, arm: Arm, draws: Draws): Design | null {
+  const { stock } = space;
+  if ([stock.formers, stock.wires, stock.detectors, stock.earpieces].some((list) => list.length === 0)) return null;
+  for (let k = 0; k < TRIES; k++) {
+    const former = draws.below(stock.formers.length);
+    const wire = draws.below(stock.wires.length);
+    const across = draws.below(stock.fixedCapacitors.length + 1);
+    const pitch = draws.below(PITCHES.length);
+    const window = windowOf(space, former, wire, pitch, arm.capacitor, across);
+    if (!window) continue;
+    const halves = window[0] + draws.below(window[1] - window[0] + 1);
+    const earpiece = draws.below(stock.earpieces.length);
+    const piezo = stock.earpieces[earpiece]!.part.kind === 'piezo';
+    const place = (): number => stepped(space, wire, Math.round((0.03 + 0.9 * draws.uniform() ** 2) * 2 * halves), halves);
+    const d: Design = {
+      aerial: arm.aerials[0] + draws.below(arm.aerials[1] - arm.aerials[0] + 1),
+      joint: arm.joint,
+      at:
+        arm.joint === TAP
+          ? place()
+          : arm.joint === LINK
+            ? draws.below(LINKS.length)
+            : arm.joint === SERIES
+              ? draws.below(stock.fixedCapacitors.length)
+              : 0,
+      former,
+      wire,
+      halves,
+      pitch: halves === 2 ? 0 : pitch,
+      capacitor: arm.capacitor,
+      across,
+      detector: draws.below(stock.detectors.length),
+      tap: draws.uniform() < 0.3 ? 0 : place(),
+      earpiece,
+      transformer: piezo ? 0 : draws.below(stock.transformers.length + 1),
+      load: piezo && stock.resistors.length > 0 ? 1 + draws.below(stock.resistors.length) : 0,
+      bypass: draws.below(stock.fixedCapacitors.length + 1),
+    };
+    if (canBeBuilt(space, d)) return d;
+  }
+  return null;
+}
+
+/** The place nearest to some quarter turns at which a tap can be soldered, on the coil. */
+export function stepped(space: Space, wire: number, quarters: number, halves: number): number {
+  const step = Math.max(1, Math.round(4 * space.stock.wires[wire]!.part.tapEvery));
+  const most = Math.ceil((2 * halves) / step) - 1;
+  return step * Math.max(1, Math.min(most, Math.round(quarters / step)));
+}

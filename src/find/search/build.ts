@@ -1,0 +1,164 @@
+import type { Coil, CoilGeometry, Coupling, PhonesDescription, SetDescription } from '#engine';
+import { type Design, DIRECT, LINK, LINKS, NONE, SERIES, TAP } from './design.ts';
+import { pitchOf, type Space } from './space.ts';
+import { BEND, JOINTS_SOLDERED, LEAD, SELF_HOLDING, STRAYS, WIRING } from './winding-rules.ts';
+
+/** Whether a design can be built of what the drawer holds, by the rules of the bench; `Builder` makes only such sets. */
+export function canBeBuilt(space: Space, d: Design): boolean {
+  return windable(space, d) && joins(space, d) && sounds(space, d) && enoughCapacitors(space, d) && wireLeft(space, d);
+}
+
+function windable({ stock }: Space, d: Design): boolean {
+  const former = stock.formers[d.former]!;
+  const { wireDiameter } = stock.wires[d.wire]!.part;
+  const turns = d.halves / 2;
+  if (d.halves < 2 || (d.halves === 2 && d.pitch !== 0)) return false;
+  if (wireDiameter * BEND > former.diameter) return false;
+  if (!former.stays && wireDiameter * SELF_HOLDING < former.diameter) return false;
+  const pitch = pitchOf(wireDiameter, d.pitch);
+  const link = d.joint === LINK ? LINKS[d.at]!.turns * pitch + LINKS[d.at]!.gap + wireDiameter : 0;
+  return turns * pitch + wireDiameter + link <= former.length;
+}
+
+function joins({ stock, aerials }: Space, d: Design): boolean {
+  const alone = aerials[d.aerial]!.description.kind === 'coil';
+  if (alone !== (d.joint === NONE)) return false;
+  const step = Math.max(1, Math.round(4 * stock.wires[d.wire]!.part.tapEvery));
+  const solderable = (quarters: number): boolean => quarters > 0 && quarters < 2 * d.halves && quarters % step === 0;
+  if (d.tap !== 0 && !solderable(d.tap)) return false;
+  if (d.joint === TAP) return solderable(d.at);
+  if (d.joint === LINK) return d.at < LINKS.length;
+  if (d.joint === SERIES) return d.at < stock.fixedCapacitors.length;
+  return d.at === 0;
+}
+
+/** A piezo needs a resistor for the direct current and gains nothing by a transformer that steps down; magnetic phones are a way themselves. */
+function sounds({ stock }: Space, d: Design): boolean {
+  const piezo = stock.earpieces[d.earpiece]!.part.kind === 'piezo';
+  return piezo ? d.transformer === 0 && d.load !== 0 : d.load === 0;
+}
+
+function enoughCapacitors({ stock }: Space, d: Design): boolean {
+  const used = [d.across, d.bypass, d.joint === SERIES ? d.at + 1 : 0].filter((k) => k > 0);
+  return used.every((k) => used.filter((other) => other === k).length <= stock.fixedCapacitors[k - 1]!.count);
+}
+
+function wireLeft(space: Space, d: Design): boolean {
+  const need = wireNeeded(space, d);
+  return need.every((length, k) => length <= space.stock.wires[k]!.part.length);
+}
+
+/** Length that a design takes of each wire of the drawer [m]. */
+function wireNeeded({ stock, aerials }: Space, d: Design): number[] {
+  const need = stock.wires.map(() => 0);
+  const { wireDiameter } = stock.wires[d.wire]!.part;
+  const { diameter } = stock.formers[d.former]!;
+  const turn = Math.hypot(Math.PI * (diameter + wireDiameter), pitchOf(wireDiameter, d.pitch));
+  const turns = d.halves / 2 + (d.joint === LINK ? LINKS[d.at]!.turns : 0);
+  need[d.wire] = turns * turn + 2 * leadOf(diameter) + WIRING + diameter;
+  for (const { index, length } of aerials[d.aerial]!.wire) need[index] = need[index]! + length;
+  return need;
+}
+
+const leadOf = (diameter: number): number => LEAD + diameter / 2;
+
+/** Coils kept at most: their models hang on the very objects. */
+const KEPT = 20_000;
+
+/** Makes sets of designs. Parts, aerials and coils that are the same are the same object, so that the engine makes each model once. */
+export class Builder {
+  readonly #space: Space;
+  readonly #coils = new Map<string, Coil>();
+
+  constructor(space: Space) {
+    this.#space = space;
+  }
+
+  /** The set, of a design that can be built. */
+  set(d: Design): SetDescription {
+    const { stock, aerials } = this.#space;
+    const coil = this.#coil(d);
+    const capacitor = stock.capacitors[d.capacitor]!.part;
+    const detectorCoupling: Coupling = d.tap === 0 ? { kind: 'direct' } : { kind: 'tap', turns: d.tap / 4 };
+    const aerialCoupling = this.#joint(d);
+    return {
+      aerial: aerials[d.aerial]!.description,
+      tank: {
+        coil,
+        capacitor:
+          d.across === 0
+            ? capacitor
+            : { ...capacitor, parallel: (capacitor.parallel ?? 0) + stock.fixedCapacitors[d.across - 1]!.capacitance },
+        wiring: { length: WIRING + stock.formers[d.former]!.diameter, diameter: stock.wires[d.wire]!.part.wireDiameter },
+        joints: JOINTS_SOLDERED,
+        strayCapacitance: STRAYS,
+        ...(aerialCoupling && { aerialCoupling }),
+        detectorCoupling,
+      },
+      detector: stock.detectors[d.detector]!.part,
+      phones: this.#phones(d),
+    };
+  }
+
+  #joint(d: Design): Coupling | null {
+    const { stock } = this.#space;
+    switch (d.joint) {
+      case DIRECT:
+        return { kind: 'direct' };
+      case TAP:
+        return { kind: 'tap', turns: d.at / 4 };
+      case LINK: {
+        const { wireDiameter } = stock.wires[d.wire]!.part;
+        return {
+          kind: 'link',
+          ...LINKS[d.at]!,
+          innerDiameter: stock.formers[d.former]!.diameter,
+          wireDiameter,
+          pitch: pitchOf(wireDiameter, d.pitch),
+        };
+      }
+      case SERIES:
+        return { kind: 'series-capacitor', capacitance: stock.fixedCapacitors[d.at]!.capacitance };
+      default:
+        return null;
+    }
+  }
+
+  #phones(d: Design): PhonesDescription {
+    const { stock } = this.#space;
+    return {
+      bypass: d.bypass === 0 ? 0 : stock.fixedCapacitors[d.bypass - 1]!.capacitance,
+      ...(d.load > 0 && { load: stock.resistors[d.load - 1]! }),
+      ...(d.transformer > 0 && { transformer: stock.transformers[d.transformer - 1]!.part }),
+      earpiece: stock.earpieces[d.earpiece]!.part,
+    };
+  }
+
+  #coil(d: Design): Coil {
+    const key = `${d.former} ${d.wire} ${d.halves} ${d.pitch}`;
+    let coil = this.#coils.get(key);
+    if (!coil) {
+      if (this.#coils.size >= KEPT) this.#coils.clear();
+      coil = this.#wound(d);
+      this.#coils.set(key, coil);
+    }
+    return coil;
+  }
+
+  #wound(d: Design): CoilGeometry {
+    const { stock } = this.#space;
+    const { wireDiameter, metal, surfaceFactor } = stock.wires[d.wire]!.part;
+    const { diameter, stays } = stock.formers[d.former]!;
+    return {
+      kind: 'geometry',
+      turns: d.halves / 2,
+      innerDiameter: diameter,
+      wireDiameter,
+      pitch: pitchOf(wireDiameter, d.pitch),
+      metal,
+      surfaceFactor,
+      leadLength: leadOf(diameter),
+      ...(stays && { former: stays }),
+    };
+  }
+}

@@ -1,0 +1,61 @@
+import { armsOf } from './arms.ts';
+import { canBeBuilt } from './build.ts';
+import { type Design, LINK, LINKS, PITCHES, SERIES, TAP } from './design.ts';
+import { type Space, windowOf } from './space.ts';
+
+/**
+ * Every design of a space that can be built and could tune, once each, in a fixed order.
+ *
+ * @param most - how many to give at most: a space is small if this ends before
+ */
+export function* everyDesign(space: Space, most = Number.POSITIVE_INFINITY): Generator<Design> {
+  const { stock } = space;
+  let given = 0;
+  const upTo = (n: number): number[] => Array.from({ length: n }, (_, k) => k);
+  const places = (halves: number): number[] => upTo(2 * halves).slice(1);
+  for (const { aerials, joint, capacitor } of armsOf(space))
+    for (const former of upTo(stock.formers.length))
+      for (const wire of upTo(stock.wires.length))
+        for (const across of upTo(stock.fixedCapacitors.length + 1))
+          for (const pitch of upTo(PITCHES.length)) {
+            const window = windowOf(space, former, wire, pitch, capacitor, across);
+            if (!window) continue;
+            for (let halves = window[0]; halves <= window[1]; halves++) {
+              const ats =
+                joint === TAP
+                  ? places(halves)
+                  : joint === LINK
+                    ? upTo(LINKS.length)
+                    : joint === SERIES
+                      ? upTo(stock.fixedCapacitors.length)
+                      : [0];
+              for (const at of ats)
+                for (const tap of [0, ...places(halves)])
+                  for (let aerial = aerials[0]; aerial <= aerials[1]; aerial++) {
+                    const coil = { aerial, joint, at, former, wire, halves, pitch, capacitor, across, tap };
+                    for (const d of withTheRest(space, coil)) {
+                      if (!canBeBuilt(space, d)) continue;
+                      if (given++ >= most) return;
+                      yield d;
+                    }
+                  }
+            }
+          }
+}
+
+type Radio = Omit<Design, 'detector' | 'earpiece' | 'transformer' | 'load' | 'bypass'>;
+
+function* withTheRest({ stock }: Space, radio: Radio): Generator<Design> {
+  for (let detector = 0; detector < stock.detectors.length; detector++)
+    for (let earpiece = 0; earpiece < stock.earpieces.length; earpiece++)
+      for (let transformer = 0; transformer <= stock.transformers.length; transformer++)
+        for (let load = 0; load <= stock.resistors.length; load++)
+          for (let bypass = 0; bypass <= stock.fixedCapacitors.length; bypass++)
+            yield { ...radio, detector, earpiece, transformer, load, bypass };
+}
+
+/** All designs of a space no larger than `most`; null for a larger one. */
+export function smallSpace(space: Space, most: number): readonly Design[] | null {
+  const all = [...everyDesign(space, most + 1)];
+  return all.length > most ? null : all;
+}
