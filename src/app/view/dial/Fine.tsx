@@ -1,5 +1,5 @@
 import { useRef } from 'preact/hooks';
-import type { DialProps } from './Dial.tsx';
+import type { DialProps } from './props.ts';
 
 const [WIDTH, HEIGHT] = [420, 74];
 /** Loudness shown from top to bottom [dB]. */

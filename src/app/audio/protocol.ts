@@ -1,0 +1,50 @@
+/** What a station is to send. */
+export type Sent =
+  | { readonly kind: 'own' | 'sentences' | 'music' | 'speech-noise' | 'tone' | 'silence' }
+  | { readonly kind: 'wav'; readonly name: string; readonly bytes: ArrayBuffer };
+
+/** A set to be heard: plain data, for the thread that plays it. */
+export interface Play {
+  /** the set file, and the files it refers to by name */
+  readonly text: string;
+  readonly files: Readonly<Record<string, string>>;
+  /** by name */
+  readonly station: string;
+  /** of the dial [rad] */
+  readonly angle: number;
+  readonly sent: Sent;
+  /** what there is to hear beside the station */
+  readonly with: { readonly neighbours: boolean; readonly room: boolean; readonly hearingLimit: boolean; readonly noise: boolean };
+  readonly makeUpGain: number;
+  /** the recorded sentences, as a WAV file */
+  readonly sentences: ArrayBuffer;
+}
+
+/** To the thread that plays. `sink`: where blocks of samples go, and where the sink says that it took one. */
+export type ToPlayer =
+  | { readonly kind: 'play'; readonly play: Play; readonly sink: MessagePort }
+  | { readonly kind: 'turn'; readonly angle: number }
+  | { readonly kind: 'gain'; readonly makeUpGain: number };
+
+export type FromPlayer =
+  | { readonly kind: 'refused'; readonly why: string }
+  | { readonly kind: 'playing'; readonly rate: number; readonly heard: readonly string[]; readonly leftOut: readonly string[] }
+  | { readonly kind: 'state'; readonly state: SoundState };
+
+/** How it sounds, four times a second. */
+export interface SoundState {
+  /** the set's own sound [dB SPL], and all that is heard, A-weighted [dB(A)]; null in silence */
+  readonly own: number | null;
+  readonly allA: number | null;
+  /** share of one core that the engine takes */
+  readonly load: number;
+  /** true where, played at its calibration, it could pass 85 dB(A) */
+  readonly loud: boolean;
+  /** samples beyond full scale since the last state */
+  readonly clipped: number;
+}
+
+/** Samples in a block: 10 ms. Blocks that stand ready in the sink: what a turn of the dial has to wait for is 60 ms. */
+export const BLOCK = 480;
+export const AHEAD = 6;
+export const RATE = 48_000;
