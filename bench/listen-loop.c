@@ -14,21 +14,22 @@ static double seconds(void) {
 
 int main(int argc, char **argv) {
   FILE *f = fopen(argv[argc > 1 ? 1 : 0], "rb");
-  double head[8];
-  if (!f || fread(head, sizeof(double), 8, f) != 8) return 1;
+  double head[9];
+  if (!f || fread(head, sizeof(double), 9, f) != 9) return 1;
   const long samples = (long)head[0], rows = (long)head[1], columns = (long)head[2], firstRow = (long)head[3], firstColumn = (long)head[4];
   const long size = (long)head[5];
-  const double perStep = head[6];
+  const double perStep = head[6], perSquare = head[8];
   const long rounds = (long)head[7];
   double k[32];
-  double *offset = malloc(sizeof(double) * rows * columns), *cells = malloc(sizeof(double) * size);
+  double *offset = malloc(sizeof(double) * rows * columns), *rests = malloc(sizeof(double) * 4 * columns), *cells = malloc(sizeof(double) * size);
   double *feedRe = malloc(sizeof(double) * samples), *feedIm = malloc(sizeof(double) * samples);
   double *emfRe = malloc(sizeof(double) * samples), *emfIm = malloc(sizeof(double) * samples), *ear = malloc(sizeof(double) * samples);
   int *at = malloc(sizeof(int) * rows * columns);
-  size_t got = fread(k, sizeof(double), 32, f) + fread(offset, sizeof(double), rows * columns, f) + fread(cells, sizeof(double), size, f);
+  size_t got = fread(k, sizeof(double), 32, f) + fread(offset, sizeof(double), rows * columns, f) + fread(rests, sizeof(double), 4 * columns, f) +
+               fread(cells, sizeof(double), size, f);
   got += fread(feedRe, sizeof(double), samples, f) + fread(feedIm, sizeof(double), samples, f);
   got += fread(emfRe, sizeof(double), samples, f) + fread(emfIm, sizeof(double), samples, f);
-  if (got != (size_t)(32 + rows * columns + size + 4 * samples)) return 1;
+  if (got != (size_t)(32 + rows * columns + 4 * columns + size + 4 * samples)) return 1;
   for (long n = 0; n < rows * columns; n++) at[n] = (int)offset[n];
   const double aRe = k[0], aIm = k[1], aSRe = k[2], aSIm = k[3], aORe = k[4], aOIm = k[5];
   const double bRe = k[6], bIm = k[7], bSRe = k[8], bSIm = k[9], bORe = k[10], bOIm = k[11];
@@ -57,14 +58,14 @@ int main(int argc, char **argv) {
       pY *= pDecay;
       qY *= qDecay;
       quiet = pOut * pY + qOut * qY;
-      const double square = dRe * dRe + dIm * dIm, drive = sqrt(square);
-      const long row = (long)(drive * perStep), column = (long)floor(before * perStep);
-      const double *c = cells + at[(row - firstRow) * columns + column - firstColumn];
-      const double y = 2 * perStep * before - (double)(2 * column + 1), x = 2 * perStep * drive - (double)(2 * row + 1), xx = x * x;
-      const double wRe = c[0] + y * (c[2] + y * (c[5] + y * c[9])) + (c[1] + y * (c[4] + y * c[8])) * x + xx * (c[3] + y * c[7] + c[6] * x);
-      const double wIm = c[10] + y * (c[12] + y * (c[15] + y * c[19])) + (c[11] + y * (c[14] + y * c[18])) * x + xx * (c[13] + y * c[17] + c[16] * x);
-      const double rise = c[20] + y * (c[22] + y * (c[25] + y * c[29])) + (c[21] + y * (c[24] + y * c[28])) * x + xx * (c[23] + y * c[27] + c[26] * x);
-      i = before * (c[30] + y * (c[31] + y * (c[32] + y * c[33]))) + square * rise;
+      const double square = dRe * dRe + dIm * dIm;
+      const long row = (long)(square * perSquare), column = (long)floor(before * perStep);
+      const double *c = cells + at[(row - firstRow) * columns + column - firstColumn], *r = rests + 4 * (column - firstColumn);
+      const double y = 2 * perStep * before - (double)(2 * column + 1), x = square * c[30] - c[31], xx = x * x, yy = y * y;
+      const double wRe = c[0] + y * c[2] + yy * (c[5] + y * c[9]) + (c[1] + y * c[4] + yy * c[8]) * x + xx * (c[3] + y * c[7] + c[6] * x);
+      const double wIm = c[10] + y * c[12] + yy * (c[15] + y * c[19]) + (c[11] + y * c[14] + yy * c[18]) * x + xx * (c[13] + y * c[17] + c[16] * x);
+      const double rise = c[20] + y * c[22] + yy * (c[25] + y * c[29]) + (c[21] + y * c[24] + yy * c[28]) * x + xx * (c[23] + y * c[27] + c[26] * x);
+      i = before * (r[0] + y * r[1] + yy * (r[2] + y * r[3])) + square * rise;
       uRe = wRe * dRe - wIm * dIm;
       uIm = wRe * dIm + wIm * dRe;
       u1Re = uRe;

@@ -3,8 +3,11 @@ import type { AudioStepping } from './audio-stepping.ts';
 import { type Carrier, type DetectorLoop, type LoopInput, type LoopReport, restAudio, restMode } from './detector-loop.ts';
 import { DetectorSolver } from './detector-solver.ts';
 import { layout, type RadioTuning } from './radio-tuning.ts';
-import { ResponseMap } from './response-map.ts';
+import { ResponseMap, type Strip } from './response-map.ts';
 import type { RestBias } from './rest-bias.ts';
+
+const NONE = new Int32Array(0);
+const NOTHING = new Float64Array(0);
 
 /** The loop for a single detector: its answer is looked up in a map while the dial stands. */
 export class OneDetectorLoop implements DetectorLoop {
@@ -121,6 +124,7 @@ export class OneDetectorLoop implements DetectorLoop {
     const map = this.#map;
     const perStep = map === null ? 0 : map.perStep;
     const perHalfStep = 2 * perStep;
+    const perSquare = map === null ? 0 : map.perSquare;
     const past1Re = this.#past[0]!;
     const past1Im = this.#past[1]!;
     const past2Re = this.#past[2]!;
@@ -177,11 +181,15 @@ export class OneDetectorLoop implements DetectorLoop {
     const qEar = secondReal * (earRe[1] ?? 0);
     let qY = secondReal * (yRe[1] ?? 0);
     const nextReal = firstReal + secondReal;
-    let row = -1;
-    let column = 0;
-    let o = -1;
-    let middleX = 0;
+    let column = Number.NaN;
     let middleY = 0;
+    let strip: Strip | null = null;
+    let rows: Int32Array = NONE;
+    let cells: Float64Array = map === null ? NOTHING : map.cells;
+    let rest0 = 0;
+    let rest1 = 0;
+    let rest2 = 0;
+    let rest3 = 0;
     for (let n = 0; n < count; n++) {
       const dRe = feedRe[start + n]! + baseRe + reachRe * uRe - reachIm * uIm;
       const dIm = feedIm[start + n]! + baseIm + reachRe * uIm + reachIm * uRe;
@@ -231,44 +239,55 @@ export class OneDetectorLoop implements DetectorLoop {
       u2Re = u1Re;
       u2Im = u1Im;
       // what the detector makes of them
-      const drive = Math.sqrt(dRe * dRe + dIm * dIm);
+      const square = dRe * dRe + dIm * dIm;
+      let o = -1;
       if (map !== null) {
-        const atRow = (drive * perStep) | 0;
         const atColumn = Math.floor(before * perStep);
-        if (atRow !== row || atColumn !== column || o < 0) {
-          row = atRow;
+        if (atColumn !== column) {
           column = atColumn;
-          o = map.find(row, column);
-          middleX = 2 * row + 1;
           middleY = 2 * column + 1;
+          strip = map.strip(column);
+          rows = strip.rows;
+          rest0 = strip.rest[0]!;
+          rest1 = strip.rest[1]!;
+          rest2 = strip.rest[2]!;
+          rest3 = strip.rest[3]!;
+        }
+        const row = square * perSquare;
+        o = row < rows.length ? rows[row | 0]! : -1;
+        if (o < 0) {
+          o = map.find(strip!, Math.floor(row));
+          rows = strip!.rows;
+          cells = map.cells;
         }
       }
-      if (map !== null && o >= 0) {
+      if (o >= 0) {
         // polynomials in x whose coefficients are polynomials in y, which is known earlier
-        const c = map.cells;
+        const c = cells;
         const y = before * perHalfStep - middleY;
-        const a0 = c[o]! + y * (c[o + 2]! + y * (c[o + 5]! + y * c[o + 9]!));
-        const a1 = c[o + 1]! + y * (c[o + 4]! + y * c[o + 8]!);
+        const yy = y * y;
+        const a0 = c[o]! + y * c[o + 2]! + yy * (c[o + 5]! + y * c[o + 9]!);
+        const a1 = c[o + 1]! + y * c[o + 4]! + yy * c[o + 8]!;
         const a2 = c[o + 3]! + y * c[o + 7]!;
         const a3 = c[o + 6]!;
-        const b0 = c[o + 10]! + y * (c[o + 12]! + y * (c[o + 15]! + y * c[o + 19]!));
-        const b1 = c[o + 11]! + y * (c[o + 14]! + y * c[o + 18]!);
+        const b0 = c[o + 10]! + y * c[o + 12]! + yy * (c[o + 15]! + y * c[o + 19]!);
+        const b1 = c[o + 11]! + y * c[o + 14]! + yy * c[o + 18]!;
         const b2 = c[o + 13]! + y * c[o + 17]!;
         const b3 = c[o + 16]!;
-        const c0 = c[o + 20]! + y * (c[o + 22]! + y * (c[o + 25]! + y * c[o + 29]!));
-        const c1 = c[o + 21]! + y * (c[o + 24]! + y * c[o + 28]!);
+        const c0 = c[o + 20]! + y * c[o + 22]! + yy * (c[o + 25]! + y * c[o + 29]!);
+        const c1 = c[o + 21]! + y * c[o + 24]! + yy * c[o + 28]!;
         const c2 = c[o + 23]! + y * c[o + 27]!;
         const c3 = c[o + 26]!;
-        const rest = before * (c[o + 30]! + y * (c[o + 31]! + y * (c[o + 32]! + y * c[o + 33]!)));
-        const x = drive * perHalfStep - middleX;
-        const square = x * x;
-        const wRe = a0 + a1 * x + square * (a2 + a3 * x);
-        const wIm = b0 + b1 * x + square * (b2 + b3 * x);
-        i = rest + (dRe * dRe + dIm * dIm) * (c0 + c1 * x + square * (c2 + c3 * x));
+        const rest = before * (rest0 + y * rest1 + yy * (rest2 + y * rest3));
+        const x = square * c[o + 30]! - c[o + 31]!;
+        const xx = x * x;
+        const wRe = a0 + a1 * x + xx * (a2 + a3 * x);
+        const wIm = b0 + b1 * x + xx * (b2 + b3 * x);
+        i = rest + square * (c0 + c1 * x + xx * (c2 + c3 * x));
         uRe = wRe * dRe - wIm * dIm;
         uIm = wRe * dIm + wIm * dRe;
       } else {
-        solver.solve(drive, before);
+        solver.solve(Math.sqrt(square), before);
         i = solver.current;
         uRe = solver.radioRe * dRe - solver.radioIm * dIm;
         uIm = solver.radioRe * dIm + solver.radioIm * dRe;

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { type DescribingFunction, detectorModel, FUNDAMENTAL, MEAN } from '#engine';
 import { CoupledDetectors } from '../../../src/engine/listen/coupled-detectors.ts';
 import { DetectorSolver } from '../../../src/engine/listen/detector-solver.ts';
-import { ResponseMap } from '../../../src/engine/listen/response-map.ts';
+import { line, ResponseMap, SCALE, SHIFT } from '../../../src/engine/listen/response-map.ts';
 
 const junction = (saturationCurrent: number, seriesResistance: number): DescribingFunction =>
   detectorModel({
@@ -109,18 +109,20 @@ describe('the map of answers', () => {
       for (let k = 0; k < 3000; k++) {
         const drive = 0.15 * (1 + 0.6 * Math.sin(k * 0.7548776662));
         const before = 0.08 * (1 + 0.6 * Math.sin(k * 0.569840291));
-        const row = Math.floor(drive * map.perStep);
+        const row = Math.floor(drive * drive * map.perSquare);
         const column = Math.floor(before * map.perStep);
+        const strip = map.strip(column);
         let o = -1;
-        for (let visit = 0; visit < 30; visit++) o = map.find(row, column);
+        for (let visit = 0; visit < 30; visit++) o = map.find(strip, row);
         if (o < 0) continue;
         found++;
-        const x = 2 * (drive * map.perStep - row) - 1;
         const y = 2 * (before * map.perStep - column) - 1;
         const c = map.cells;
+        const x = drive * drive * c[o + SCALE]! - c[o + SHIFT]!;
+        expect(Math.abs(x)).toBeLessThanOrEqual(1 + 1e-9);
         const at = (a: number) =>
           [1, x, y, x * x, x * y, y * y, x ** 3, x * x * y, x * y * y, y ** 3].reduce((sum, p, t) => sum + p * c[o + a + t]!, 0);
-        const rest = c[o + 30]! + y * (c[o + 31]! + y * (c[o + 32]! + y * c[o + 33]!));
+        const rest = line(strip.rest, y);
         direct.solve(drive, before);
         const current = before * rest + drive * drive * at(20);
         worst = Math.max(
