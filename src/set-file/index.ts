@@ -16,6 +16,7 @@ export { LONGEST_FILE } from './json/scan.ts';
 export type { Problem } from './problem.ts';
 export { setFileJsonSchema } from './published-schema.ts';
 export { readDrawerFile, readPlaceFile, readSetFile } from './read-set-file.ts';
+export { rewriteSetFile } from './rewrite.ts';
 export type { Band, Drawer, DrawerFile, Outcome, ReadOptions, SetFile, Source, UsedPart } from './set-file.ts';
 export { bandsOf, type Shelf, shelfOf } from './shelf.ts';
 export { writeSetFile } from './write-set-file.ts';
