@@ -2,7 +2,7 @@ import { readFileSync, statSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { GivenError, type Place } from '#engine';
 import { LONGEST_FILE, type Problem, readPlaceFile, readSetFile, type SetFile, type Source, type UsedPart } from '#set-file';
-import { problemText } from '#tell';
+import { givenProblem, problemText } from '#tell';
 import { BadFile } from './bad-file.ts';
 
 /** A set file with all it refers to. */
@@ -32,8 +32,7 @@ export function checked<T>(loaded: Pick<Loaded, 'file' | 'source'>, work: () => 
     return work();
   } catch (e) {
     if (!(e instanceof GivenError)) throw e;
-    const { line, column, file } = loaded.source.locate(e.path);
-    throw refused(loaded.file, [{ path: e.path, file, line, column, given: e.given, why: e.why, mend: e.mend }]);
+    throw refused(loaded.file, [givenProblem(e, loaded.source)]);
   }
 }
 

@@ -1,5 +1,5 @@
 import { goldenMaximum } from '../numeric/index.ts';
-import { Tuned } from './evaluate.ts';
+import { type Evaluation, Tuned } from './evaluate.ts';
 import type { Reception } from './receiver.ts';
 import { type OutOfReach, type Resonance, resonance } from './tuning.ts';
 
@@ -54,6 +54,13 @@ export function bestDial(reception: Reception, index: number): BestDial | OutOfR
   }
   points.sort((a, b) => b.audio - a.audio);
   return { resonance: r, points };
+}
+
+/** What a flank point says, of any angle at which the set was evaluated. */
+export function flankPointAt({ receiver: { tank } }: Reception, { resonance: r }: BestDial, { angle, rated }: Evaluation): FlankPoint {
+  const direction = tank.capacitance(tank.rotation) > tank.capacitance(0) ? 1 : -1;
+  const x = (direction * (r.angle - angle)) / r.halfWidth;
+  return { side: x < 0 ? 'below' : 'above', angle, x, audio: rated.earpiece[1]! };
 }
 
 /** Detuning of the greatest audio on one flank: a coarse look in equal ratios, then golden section about the best. */

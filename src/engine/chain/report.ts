@@ -1,9 +1,9 @@
 import type { Place } from '../place/index.ts';
-import { type BestDial, bestDial, type FlankPoint } from './best-dial.ts';
+import { type BestDial, bestDial, type FlankPoint, flankPointAt } from './best-dial.ts';
 import type { Listener, SetDescription } from './description.ts';
 import { type Evaluation, evaluate } from './evaluate.ts';
 import { ladder, type Rung } from './ladder.ts';
-import { listeningPoint } from './listening-point.ts';
+import { type ListeningPoint, listeningPoint } from './listening-point.ts';
 import { type PowerBudget, powerBudget } from './power-budget.ts';
 import { assemble, type Receiver, type Reception, standAt } from './receiver.ts';
 import { type Sharpness, sharpness } from './sharpness.ts';
@@ -42,18 +42,37 @@ export function report(place: Place, set: SetDescription, listener: Listener): r
 }
 
 export function reportStation(reception: Reception, index: number): StationReport {
+  const dial = bestDial(reception, index);
+  if ('missing' in dial) return outOfReach(reception, index, dial);
+  return reportPoint(reception, index, dial, listeningPoint(reception, index, dial));
+}
+
+/**
+ * One station with the dial left at an angle.
+ *
+ * @param dial - where the station is best, which does not depend on the angle: found once for many
+ * @param angle - [rad]
+ */
+export function reportAt(reception: Reception, index: number, dial: BestDial | OutOfReach, angle: number): StationReport {
+  if ('missing' in dial) return outOfReach(reception, index, dial);
+  const evaluation = evaluate(reception, index, angle);
+  return reportPoint(reception, index, dial, { at: flankPointAt(reception, dial, evaluation), evaluation });
+}
+
+function outOfReach(reception: Reception, index: number, dial: OutOfReach): StationReport {
+  const signal = reception.signals[index]!;
+  const remarks = standingRemarks(reception.receiver, signal);
+  return { station: signal.received.station.name, signal, dial, heard: null, verdict: OUT_OF_REACH, remarks };
+}
+
+function reportPoint(reception: Reception, index: number, dial: BestDial, { at, evaluation }: ListeningPoint): StationReport {
   const { receiver, signals } = reception;
   const signal = signals[index]!;
-  const { station } = signal.received;
-  const dial = bestDial(reception, index);
-  const standing = standingRemarks(receiver, signal);
-  if ('missing' in dial) return { station: station.name, signal, dial, heard: null, verdict: OUT_OF_REACH, remarks: standing };
-  const { at, evaluation } = listeningPoint(reception, index, dial);
   const budget = powerBudget(receiver, signal, at.angle, evaluation.rest);
   const rungs = ladder(receiver, signal, evaluation, budget);
   const weaker = evaluate(weaken(reception, index, WEAKER), index, at.angle);
   return {
-    station: station.name,
+    station: signal.received.station.name,
     signal,
     dial,
     heard: { at, evaluation, budget, sharpness: sharpness(receiver, signal, at.angle, evaluation.rest), ladder: rungs },
@@ -66,7 +85,7 @@ export function reportStation(reception: Reception, index: number): StationRepor
       receiver.set.phones.earpiece.sensitivitySpread,
       rungs,
     ),
-    remarks: [...standing, ...swingRemarks(receiver, evaluation)],
+    remarks: [...standingRemarks(receiver, signal), ...swingRemarks(receiver, evaluation)],
   };
 }
 

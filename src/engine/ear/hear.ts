@@ -63,7 +63,8 @@ export function hear(description: EarDescription, sound: SoundAtEar): Hearing {
     energy += Math.exp(TENTH * programme);
     energyA += Math.exp(TENTH * (field[i]! + A_WEIGHTING[i]!));
   }
-  const sii = speechIntelligibilityIndex(speech, noise, shift);
+  const siiShares = new Float64Array(N);
+  const sii = speechIntelligibilityIndex(speech, noise, shift, siiShares);
   const masking = new Float64Array(N);
   maskingSpread(noise, noise, masking);
 
@@ -80,6 +81,7 @@ export function hear(description: EarDescription, sound: SoundAtEar): Hearing {
   const loudness = overThreshold > 0 ? programmeLoudness(field, sound.ears, description.hearingLevel.length > 0 ? hearingLevel : null) : 0;
   const hearing: Hearing = {
     sii,
+    siiShares,
     overThreshold,
     overNoise,
     headroom,

@@ -19,6 +19,8 @@ export interface SoundAtEar {
 export interface Hearing {
   /** speech intelligibility index, 0 to 1 */
   readonly sii: number;
+  /** what each band adds to it; they sum to it */
+  readonly siiShares: Float64Array;
   /** best headroom of any band over hearing threshold [dB], and over what masks it (room noise, the set's own disturbance) */
   readonly overThreshold: number;
   readonly overNoise: number;

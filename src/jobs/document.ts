@@ -1,0 +1,18 @@
+import type { Problem } from '#set-file';
+
+/** A set file as text, with the texts it may refer to by the names that stand in it. */
+export interface Document {
+  readonly text: string;
+  readonly files?: Readonly<Record<string, string>>;
+}
+
+/** What a document comes to, or why it cannot be used. */
+export type Answer<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Hands out the files of a document by name, and throws where one was not handed in. */
+export const readerOf =
+  ({ files = {} }: Document) =>
+  (name: string): string => {
+    if (Object.hasOwn(files, name)) return files[name]!;
+    throw new Error('it was not handed in');
+  };

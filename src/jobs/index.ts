@@ -1,0 +1,17 @@
+/** Long work for every face: plain data in, plain data out, in a thread of its own or not. */
+import { GivenError } from '#engine';
+import type { Revivers } from '#rpc';
+import type { jobs } from './table.ts';
+
+export type JobTable = typeof jobs;
+export type { AdoptGiven } from './adopt.ts';
+export type { DialGiven, DialPicture } from './dial.ts';
+export type { Answer, Document } from './document.ts';
+export type { AdviseGiven, EvaluateGiven } from './evaluate.ts';
+export type { Advice, Advised, Evaluated, LadderRow, Outline, StationOutline, StationResult } from './results.ts';
+export type { StageGiven, StageName } from './stage.ts';
+
+/** For `connect`: errors of the engine arrive as what they were. */
+export const REVIVERS: Revivers = {
+  GivenError: ({ data }) => new GivenError(String(data.path), String(data.given), String(data.why), String(data.mend)),
+};
