@@ -20,6 +20,13 @@ module.exports = {
       to: { pathNot: [`^src/engine/${s}/`, '^src/engine/(numeric|circuit)/', '^src/engine/[^/]+[.]ts$'] },
     })),
     {
+      name: 'sound-imports',
+      comment: 'what reaches the ear in time is composed of phones and ear, after the set; nothing of the radio side is in it',
+      severity: 'error',
+      from: { path: '^src/engine/sound/' },
+      to: { pathNot: ['^src/engine/sound/', '^src/engine/(phones|ear|chain|listen|numeric)/index[.]ts$', '^src/engine/[^/]+[.]ts$'] },
+    },
+    {
       name: 'mathematics-knows-no-physics',
       severity: 'error',
       from: { path: '^src/engine/numeric' },

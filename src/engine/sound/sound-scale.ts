@@ -4,8 +4,9 @@ import { pressureOf } from './pressure.ts';
 /**
  * Full scale unless told otherwise: a sine whose peak is full scale has this level [dB SPL].
  *
- * Sets give speech some 20 to 70 dB, and its peaks stand some 12 dB above its rms (common practice, no source): a full scale of 100 dB holds speech up to 88 dB,
- * already past the limit of the hearing caution. Below, 24 bits step at -46 dB SPL rms and 16 bits at 2 dB, either under a normal ear's internal noise, some 20 dB in all.
+ * Sets give speech some 20 to 70 dB. Its peaks stand some 18 dB above its rms (common practice, no source), a sine's 3 dB: a full scale of 100 dB holds speech
+ * of 85 dB, where the caution about hearing begins. The steps of 24 bits make noise of -46 dB SPL, those of 16 bits 2 dB, at most -9 dB in a third octave up to
+ * 8 kHz: either under the internal noise of a normal ear, 2 dB and more in each (ANSI S3.5-1997, Table 3).
  */
 export const DEFAULT_FULL_SCALE = 100;
 /** Levels that make sense as full scale, and as make-up gain [dB]. */
