@@ -7,9 +7,10 @@
  */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { drawCoil, drawCurve, drawDescribedAerial, drawFrame, drawPattern } from '#draw';
+import { drawCoil, drawCurve, drawDescribedAerial, drawDial, drawDialStrip, drawFrame, drawPattern } from '#draw';
 import { DESCRIBED } from './aerial-examples.ts';
 import { FRAME, TANKS } from './coil-examples.ts';
+import { MEDIUM_WAVE_DIAL, VHF_DIAL } from './dial-examples.ts';
 import { FORWARD_NORTH, FREE_UPRIGHT, IMPEDANCE, OVER_GROUND, RESPONSE, STATIONS } from './plot-examples.ts';
 
 const FOLDER = new URL('./examples/', import.meta.url);
@@ -26,6 +27,9 @@ const EXAMPLES: Readonly<Record<string, () => string>> = {
     ['air-wound', 'former', 'flat'].map((name) => [`coil-${name}`, () => drawCoil(TANKS[name]!, { note: 'An example.' })!]),
   ),
   'coil-frame': () => drawFrame(FRAME)!,
+  'dial-vhf': () => drawDial(VHF_DIAL, { note: 'An example.' })!,
+  'dial-medium-wave': () => drawDial(MEDIUM_WAVE_DIAL, { radius: 45, clockwise: 'falling' })!,
+  'dial-strip': () => drawDialStrip(VHF_DIAL),
   'pattern-compass': () => drawPattern(FORWARD_NORTH, { title: 'A made-up lobe', stations: STATIONS }),
   'pattern-over-ground': () => drawPattern(OVER_GROUND, { title: 'Lobes over ground' }),
   'pattern-upright': () => drawPattern(FREE_UPRIGHT, { title: 'A made-up lobe, upright', components: ['total', 'horizontal'] }),
