@@ -37,7 +37,10 @@ async function answerPage(): Promise<Response> {
   const { waiting } = worker.registration;
   if (waiting && (await worker.clients.matchAll({ type: 'window' })).length < 2) {
     waiting.postMessage('take over');
-    return new Response('', { headers: { 'content-type': 'text/html', refresh: '0' } });
+    // with an icon, or browsers would look for one at the top of the host
+    return new Response('<!doctype html><title>Earshot</title><link rel="icon" href="./icon.svg">', {
+      headers: { 'content-type': 'text/html', refresh: '0' },
+    });
   }
   return answer(page);
 }

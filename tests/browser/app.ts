@@ -17,7 +17,7 @@ export const test = base.extend<{ watched: undefined; expectedErrors: RegExp[] }
       const faults: string[] = [];
       const own = new URL(baseURL as string).origin;
       context.on('console', (message) => {
-        if (message.type() === 'error') faults.push(`console: ${message.text()}`);
+        if (message.type() === 'error') faults.push(`console: ${message.text()} (${message.location().url})`);
       });
       context.on('weberror', (e) => faults.push(`uncaught: ${e.error().stack ?? e.error().message}`));
       context.on('request', (request) => {
