@@ -16,7 +16,8 @@ export function adopt({ document, station, key }: AdoptGiven): Promise<Answer<st
   return onBench(document, (bench) => {
     bench.stations(station);
     const parts = mergeParts(bench.file.drawer, LIBRARY);
-    const found = improvements(bench.situation, station, shelfOf(parts)).find((i) => i.change.key === key);
+    const all = bench.advice.get(station) ?? improvements(bench.situation, station, shelfOf(parts));
+    const found = all.find((i) => i.change.key === key);
     if (!found) return document.text;
     const { place, set, listener } = found.change.situation;
     const after = { ...bench.file, place, ...set, ear: listener.ear, programme: listener.programme };

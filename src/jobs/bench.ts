@@ -12,7 +12,7 @@ import {
   type StationReport,
   standAt,
 } from '#engine';
-import type { Situation } from '#find';
+import type { Improvement, Situation } from '#find';
 import { type Problem, readSetFile, type SetFile, type Source, type UsedPart } from '#set-file';
 import { givenProblem } from '#tell';
 import { type Answer, type Document, readerOf } from './document.ts';
@@ -25,6 +25,8 @@ export class Bench {
   readonly #dials = new Map<number, BestDial | OutOfReach>();
   readonly #reports = new Map<number, StationReport>();
   #reception: Reception | null = null;
+  /** what would help a station, once it has been searched for */
+  readonly advice = new Map<number, readonly Improvement[]>();
 
   constructor(file: SetFile, place: Place, parts: readonly UsedPart[]) {
     this.file = file;

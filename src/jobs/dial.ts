@@ -5,6 +5,8 @@ import type { Answer, Document } from './document.ts';
 
 /** How a station stands on the dial, for a picture of it. */
 export interface DialPicture {
+  /** from least to greatest capacitance [rad] */
+  readonly rotation: number;
   /** the tank alone: angle [rad] and resonance [Hz] */
   readonly table: readonly { readonly angle: number; readonly frequency: number }[];
   /** sound level of the rated tone over the whole dial, finely about the station [rad, dB SPL] */
@@ -37,6 +39,7 @@ export function dial({ document, station }: DialGiven, context: JobContext): Pro
       loudness.push({ angle, level: evaluate(reception, station, angle, false).rated.level[1]! });
     }
     return {
+      rotation: tank.rotation,
       table: dialTable(tank, TABLE_POINTS).flatMap(({ angle, frequency }) => (frequency === null ? [] : [{ angle, frequency }])),
       loudness,
       humps: reception.signals.map((_, k) => humpsOf(bench.dial(k))),

@@ -62,6 +62,7 @@ export function advise({ document, station }: AdviseGiven, context: JobContext):
       const step = steps.next();
       if (step.done) {
         const all = step.value;
+        bench.advice.set(station, all);
         return {
           sentence: verdictSentence(bench.report(station), all[0]),
           all: all.map(adviceOf),

@@ -5,6 +5,13 @@ import type { jobs } from './table.ts';
 
 export type JobTable = typeof jobs;
 export type { AdoptGiven } from './adopt.ts';
+export type { AerialCurves } from './curves/aerial.ts';
+export type { DetectorCurves } from './curves/detector.ts';
+export type { EarCurves } from './curves/ear.ts';
+export type { CurvesGiven } from './curves/given.ts';
+export type { PlaceCurves, StationField } from './curves/place.ts';
+export type { SlopeCurves, SlopePoint, ToneWave } from './curves/slope.ts';
+export type { TankCurves } from './curves/tank.ts';
 export type { DialGiven, DialPicture } from './dial.ts';
 export type { Answer, Document } from './document.ts';
 export type { AdviseGiven, EvaluateGiven } from './evaluate.ts';

@@ -1,7 +1,26 @@
 import { adopt } from './adopt.ts';
+import { aerialCurves } from './curves/aerial.ts';
+import { detectorCurves } from './curves/detector.ts';
+import { earCurves } from './curves/ear.ts';
+import { placeCurves } from './curves/place.ts';
+import { slopeCurves } from './curves/slope.ts';
+import { tankCurves } from './curves/tank.ts';
 import { dial } from './dial.ts';
 import { advise, evaluate, outline } from './evaluate.ts';
 import { stage } from './stage.ts';
 
 /** Every job there is, for the entries of the threads that serve them. */
-export const jobs = { outline, evaluate, advise, adopt, dial, stage };
+export const jobs = {
+  outline,
+  evaluate,
+  advise,
+  adopt,
+  dial,
+  stage,
+  placeCurves,
+  aerialCurves,
+  tankCurves,
+  slopeCurves,
+  detectorCurves,
+  earCurves,
+};

@@ -33,4 +33,5 @@ export { cosineIntegral, entireCosineIntegral, sineIntegral, sineIntegrals } fro
 export { SixTapInterpolator } from './six-tap-interpolator.ts';
 export { SOBOL_DIMENSIONS, sobolPoint } from './sobol.ts';
 export { solveReal } from './solve-real.ts';
+export { throughSamples } from './through-samples.ts';
 export { wrightOmega } from './wright-omega.ts';

@@ -1,4 +1,5 @@
 export { buildingEntryLoss, type EntryLoss, entryLossAt } from './building-entry.ts';
+export { overBulge } from './bulge.ts';
 export type * from './description.ts';
 export { EARTH_RADIUS, EFFECTIVE_EARTH_RADIUS, horizonDistance } from './earth.ts';
 export { publicReferenceLevel } from './exposure.ts';
