@@ -133,7 +133,7 @@ function besideC(): void {
   const { tuning, bias } = tuned;
   const samples = 96_000;
   const rounds = 200;
-  const sum = new StationSum(stations, CARRIER, RATE, 0, null);
+  const sum = new StationSum(stations, CARRIER, RATE, 0, null, tuning.gains);
   const [carrier] = sum.before(lookAhead(tuning.taps) + 1);
   const feed = new EmfFeed(sum, tuning.taps, 1);
   const gather = (): Float64Array => new Float64Array(samples);

@@ -35,15 +35,19 @@ export class EmfFeed implements LoopInput {
 
   /** The next block through a tuning. */
   next(tuning: RadioTuning): void {
-    this.read();
+    this.read(tuning.gains);
     this.feed(tuning, 0, BLOCK);
   }
 
-  /** The next block of e.m.f. alone. */
-  read(): void {
+  /**
+   * The next block of e.m.f. alone.
+   *
+   * @param gains - of the stations at its end
+   */
+  read(gains: Float64Array): void {
     this.#re.copyWithin(0, BLOCK);
     this.#im.copyWithin(0, BLOCK);
-    this.#sum.next(this.#re, this.#im, this.#kept);
+    this.#sum.next(this.#re, this.#im, this.#kept, gains);
   }
 
   /** What the taps of a tuning make of part of the block. */

@@ -18,11 +18,24 @@ export interface Band {
 
 /** What the taps give and what is left over. */
 export interface EmfFilter {
-  /** tap d multiplies the e.m.f. d - lookAhead samples before the present */
-  readonly taps: readonly Complex[];
+  /** by port: tap d multiplies the e.m.f. d - lookAhead samples before the present */
+  readonly taps: readonly (readonly Complex[])[];
+  /** by band: what its station's e.m.f. is multiplied by beforehand; a turn of its carrier, which nobody hears, is left out */
+  readonly gains: readonly number[];
   /** greatest misfit in each band, by the greatest response in it */
   readonly errors: readonly number[];
 }
+
+/** A response from e.m.f. to port. */
+export interface EmfResponse {
+  /** wanted at a frequency from the reference [Hz] */
+  readonly wanted: (frequency: number) => Complex;
+  /** what the stepped modes give already, at an angle on the unit circle [rad a sample] */
+  readonly modes: (angle: number) => Complex;
+}
+
+/** How firmly a gain is held at one where the bands leave it open, by the greatest response of a band. */
+const GAIN_WEIGHT = 1e-4;
 
 /**
  * The few taps that make a sampled response exact in the bands of the stations.
@@ -31,38 +44,57 @@ export interface EmfFilter {
  * samples. The difference is smooth in frequency; taps on the e.m.f. take it up, in the sense of least squares over the bands, each weighted by
  * the reciprocal of its own response so that a station far down the slope is as exact as the one that is wanted.
  *
- * @param wanted - response from e.m.f. to port at a frequency from the reference [Hz]
- * @param modes - what the stepped modes give already, at an angle on the unit circle [rad a sample]
+ * Where the sampled band ends the response jumps from that of its upper edge to that of its lower, which taps can't follow. So each station but the one
+ * nearest the reference has a factor c of its own: with b = 1/c, taps + modes = b times the wanted response is linear in the taps and all b together, and
+ * the station's e.m.f. is multiplied by c before all are summed. The stations' carriers have no phase towards each other, so that |c| will do.
+ *
+ * @param responses - by port
  * @param count - of taps
  */
-export function emfFilter(
-  wanted: (frequency: number) => Complex,
-  modes: (angle: number) => Complex,
-  bands: readonly Band[],
-  rate: number,
-  count: number,
-): EmfFilter {
+export function emfFilter(responses: readonly EmfResponse[], bands: readonly Band[], rate: number, count: number): EmfFilter {
   const ahead = lookAhead(count);
-  const rows: CircleSample[] = [];
-  const row = (frequency: number, weight: number): void => {
-    const angle = (2 * Math.PI * frequency) / rate;
-    rows.push({ angle, value: C.sub(wanted(frequency), modes(angle)), weight });
-  };
-  const pointsOf = (b: Band): number[] =>
-    Array.from({ length: BAND_POINTS }, (_, k) => b.middle + b.half * ((2 * k) / (BAND_POINTS - 1) - 1));
-  let top = 0;
-  for (const b of bands) {
-    const size = Math.max(...pointsOf(b).map((f) => C.abs(wanted(f))), Number.MIN_VALUE);
-    top = Math.max(top, size);
-    for (const f of pointsOf(b)) row(f, 1 / size);
-  }
-  for (let k = 0; k < CIRCLE_POINTS; k++) row(((k + 0.5) / CIRCLE_POINTS - 0.5) * rate, CIRCLE_WEIGHT / top);
-  const taps = fitTaps(rows, count, ahead);
-  const filter = (angle: number): Complex => taps.reduce((sum, t, d) => C.add(sum, C.mul(t, C.cis(-angle * (d - ahead)))), modes(angle));
-  const errors = bands.map((b) => {
-    const f = pointsOf(b);
-    const size = Math.max(...f.map((x) => C.abs(wanted(x))), Number.MIN_VALUE);
-    return Math.max(...f.map((x) => C.abs(C.sub(filter((2 * Math.PI * x) / rate), wanted(x))))) / size;
+  const angleOf = (frequency: number): number => (2 * Math.PI * frequency) / rate;
+  const nearest = bands.reduce((best, b, k) => (Math.abs(b.middle) < Math.abs(bands[best]!.middle) ? k : best), 0);
+  const ports = responses.map(({ wanted, modes }) => {
+    const sample = (frequency: number) => ({ angle: angleOf(frequency), wanted: wanted(frequency), modes: modes(angleOf(frequency)) });
+    const inBands = bands.map((b) =>
+      Array.from({ length: BAND_POINTS }, (_, k) => sample(b.middle + b.half * ((2 * k) / (BAND_POINTS - 1) - 1))),
+    );
+    const sizes = inBands.map((points) => Math.max(...points.map((p) => C.abs(p.wanted)), Number.MIN_VALUE));
+    const top = Math.max(0, ...sizes);
+    const rows: CircleSample[] = [];
+    inBands.forEach((points, band) => {
+      for (const p of points)
+        rows.push(
+          band === nearest
+            ? { angle: p.angle, value: C.sub(p.wanted, p.modes), weight: 1 / sizes[band]! }
+            : { angle: p.angle, value: C.neg(p.modes), weight: 1 / sizes[band]!, scaled: { by: band, value: p.wanted } },
+        );
+    });
+    for (let k = 0; k < CIRCLE_POINTS; k++) {
+      const p = sample(((k + 0.5) / CIRCLE_POINTS - 0.5) * rate);
+      rows.push({ angle: p.angle, value: C.sub(p.wanted, p.modes), weight: CIRCLE_WEIGHT / top });
+    }
+    return { rows, inBands, sizes };
   });
-  return { taps, errors };
+  const { taps, scales } = fitTaps(
+    ports.map((p) => p.rows),
+    count,
+    ahead,
+    bands.length,
+    GAIN_WEIGHT,
+  );
+  const gains = scales.map(C.inv);
+  const errors = bands.map((_, band) =>
+    Math.max(
+      ...ports.map(({ inBands, sizes }, j) => {
+        const off = inBands[band]!.map(({ angle, wanted, modes }) => {
+          const given = taps[j]!.reduce((sum, t, d) => C.add(sum, C.mul(t, C.cis(-angle * (d - ahead)))), modes);
+          return C.abs(C.sub(C.mul(given, gains[band]!), wanted));
+        });
+        return Math.max(...off) / sizes[band]!;
+      }),
+    ),
+  );
+  return { taps, gains: gains.map(C.abs), errors };
 }

@@ -26,5 +26,6 @@ export function between(from: RadioTuning, to: RadioTuning, share: number): Radi
     ...to,
     numbers: from.numbers.map((x, k) => x + share * (to.numbers[k]! - x)),
     conductances: from.conductances.map((g, k) => g + share * (to.conductances[k]! - g)),
+    gains: from.gains.map((g, k) => g + share * (to.gains[k]! - g)),
   };
 }

@@ -30,6 +30,8 @@ export interface RadioTuning {
   readonly poles: readonly Complex[];
   /** conductance taken into the circuit at each port [S] */
   readonly conductances: Float64Array;
+  /** what the e.m.f. of each station is multiplied by before all are summed [1] */
+  readonly gains: Float64Array;
   readonly accuracy: TuningAccuracy;
 }
 
@@ -183,34 +185,29 @@ function sampled(
       for (let i = 0; i <= ports; i++) within[p]![i] = C.add(within[p]![i]!, C.mul(C.mul(m.outOf[k]![p]!, into[i]!), after));
     }
   });
-  const bandErrors: number[] = sampling.bands.map(() => 0);
-  for (let j = 0; j < ports; j++) {
-    for (let p = 0; p < ports; p++) put(at.zeta + 2 * (j * ports + p), C.neg(within[j]![p + 1]!));
-    const outOf = (k: number): Complex => {
-      const o = k * at.stride + at.outOf + 2 * j;
-      return { re: numbers[o]!, im: numbers[o + 1]! };
-    };
-    const filter = emfFilter(
-      (f) => modalResponse(m, { re: 0, im: 2 * Math.PI * f }, j, 0),
-      (angle) => {
+  for (let j = 0; j < ports; j++) for (let p = 0; p < ports; p++) put(at.zeta + 2 * (j * ports + p), C.neg(within[j]![p + 1]!));
+  const filter = emfFilter(
+    Array.from({ length: ports }, (_, j) => ({
+      wanted: (f) => modalResponse(m, { re: 0, im: 2 * Math.PI * f }, j, 0),
+      modes: (angle) => {
         const z = C.cis(-angle);
         return m.poles.reduce((sum: Complex, _, k) => {
-          const o = k * at.stride + at.source;
-          const stepped = C.div(C.mul(z, { re: numbers[o]!, im: numbers[o + 1]! }), C.sub(C.ONE, C.mul(z, holds[k]!.decay)));
-          return C.add(sum, C.mul(outOf(k), stepped));
+          const o = k * at.stride;
+          const out = { re: numbers[o + at.outOf + 2 * j]!, im: numbers[o + at.outOf + 2 * j + 1]! };
+          const source = { re: numbers[o + at.source]!, im: numbers[o + at.source + 1]! };
+          return C.add(sum, C.mul(out, C.div(C.mul(z, source), C.sub(C.ONE, C.mul(z, holds[k]!.decay)))));
         }, C.ZERO);
       },
-      sampling.bands,
-      sampling.rate,
-      count,
-    );
-    filter.taps.forEach((t, d) => {
+    })),
+    sampling.bands,
+    sampling.rate,
+    count,
+  );
+  filter.taps.forEach((taps, j) => {
+    taps.forEach((t, d) => {
       put(at.taps + 2 * (j * count + d), t);
     });
-    filter.errors.forEach((e, b) => {
-      bandErrors[b] = Math.max(bandErrors[b]!, e);
-    });
-  }
+  });
   if (ports === 1) {
     const zeta = C.neg(within[0]![1]!);
     const taps = reactionTaps(
@@ -230,6 +227,6 @@ function sampled(
     put(at.past, taps[1]!);
     put(at.past + 2, taps[2]!);
   }
-  const accuracy = { aerialMethod: fit?.method ?? null, aerialError: fit?.error ?? 0, stepped: modes, ...left, bandErrors };
-  return { modes, ports, taps: count, numbers, poles: m.poles, conductances, accuracy };
+  const accuracy = { aerialMethod: fit?.method ?? null, aerialError: fit?.error ?? 0, stepped: modes, ...left, bandErrors: filter.errors };
+  return { modes, ports, taps: count, numbers, poles: m.poles, conductances, gains: Float64Array.from(filter.gains), accuracy };
 }

@@ -41,7 +41,7 @@ export function reactionTaps(
       if (Math.abs(angle) > FARTHEST) continue;
       samples.push({ angle, value: C.sub(wanted(frequency), held(angle)), weight: 1 / (NEAR + Math.abs(angle)) });
     }
-  const taps = fitTaps(samples, REACTION_TAPS, 0);
+  const taps = fitTaps([samples], REACTION_TAPS, 0).taps[0]!;
   const share = passiveShare(taps, held, conductance);
   return taps.map((t) => C.scale(t, share));
 }

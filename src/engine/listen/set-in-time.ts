@@ -109,7 +109,7 @@ export class SetInTime {
     this.#loop = circuit.laws.length === 1 ? new OneDetectorLoop(circuit.laws[0]!, audio) : new SeveralDetectorsLoop(circuit.laws, audio);
     this.#loop.tune(this.#now.tuning, this.#now.bias);
     const emfNoise = noise ? new ComplexNoise(noise.seed, Math.sqrt(noise.emf * rate)) : null;
-    const sum = new StationSum(stations, reference, rate, Math.round(PRIMING * rate) - lookAhead(taps), emfNoise);
+    const sum = new StationSum(stations, reference, rate, Math.round(PRIMING * rate) - lookAhead(taps), emfNoise, this.#now.tuning.gains);
     this.#envelopes = new EmfFeed(sum, taps, circuit.laws.length);
     const carriers = sum.before(lookAhead(taps) + 1);
     this.#loop.rest(
@@ -171,8 +171,8 @@ export class SetInTime {
       return;
     }
     const { to, tuning } = this.#passing;
-    this.#envelopes.read();
     const done = this.#passing.blocks++;
+    this.#envelopes.read((tuning === null ? to.tuning : between(this.#now.tuning, tuning, (done + 1) / this.#blocksPerStep)).gains);
     for (let n = 0; n < BLOCK; n += PIECE) {
       const share = (done + (n + PIECE / 2) / BLOCK) / this.#blocksPerStep;
       // where a mode comes or goes there is nothing to pass over: it hardly counts where it does
