@@ -6,3 +6,5 @@ export const FAULT = 1;
 export const USAGE = 2;
 /** a file could not be read, or says something that cannot be */
 export const BAD_FILE = 3;
+/** stopped by Ctrl-C or a request to end: what was made by then is in its file, finished. 128 and the number of the signal, as shells count */
+export const STOPPED = 130;

@@ -1,5 +1,6 @@
 export type * from './circuit.ts';
 export { DialPassMeter, type DialTurn, type Humps, humpsOf, type PassLevel, passOf } from './dial-pass.ts';
+export { LevelMeter, type SoundLevels } from './level-meter.ts';
 export { type Arriving, type Broadcast, type Listening, type ListeningOptions, listen } from './listening.ts';
 export { listeningFigures } from './listening-figures.ts';
 export { type OpenResponse, openResponse } from './open-response.ts';
