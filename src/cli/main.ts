@@ -16,7 +16,8 @@ const program = new Command('earshot')
     'after',
     `
 Exit codes: 0 done, whatever the answer (a set that hears nothing is an answer); 1 a fault in the program; 2 the command line was
-not understood; 3 a file could not be read or says something that cannot be.
+not understood; 3 a file could not be read or says something that cannot be; 130 stopped by Ctrl-C: what was made by then is
+in its file, finished.
 Colours appear on a terminal only; NO_COLOR turns them off.`,
   )
   .exitOverride();
@@ -42,6 +43,32 @@ for (const stage of STAGES) {
     .action((file: string, options: StageOptions) => stageCommand(stage, file, options));
   for (const [flags, what] of stage.options ?? []) command.option(flags, what);
 }
+
+program
+  .command('listen')
+  .description('what the set will give to hear, as a sound file: programme, neighbours, distortion, room, limit of hearing')
+  .argument('[file]', 'set file (JSON); none with --calibrate')
+  .requiredOption('-o, --out <wav>', 'sound file to be written')
+  .option('--station <name>', 'the wanted one; where not given the one nearest to --dial, or the one heard best')
+  .option('--dial <where>', 'best, a frequency ("98.2 MHz") or an angle ("41°"); best where not given')
+  .option('--seconds <time>', 'length of the sound; 10 s where not given')
+  .option(
+    '--programme <what>',
+    'sentences, music, speech-noise, tone, silence, "400 Hz", or a WAV file; as the station sends where not given',
+  )
+  .option('--neighbours <what>', 'the same for all other stations')
+  .option('--without <parts>', 'what to leave out, with commas: neighbours, noise (of the set), room, hearing (its limit)')
+  .option('--turn <time>', 'turns the dial across the station in this time')
+  .option('--picture <svg>', 'writes what was heard while it turned')
+  .option('--gain <dB>', 'make-up gain, written into the file; never chosen by the sound', '0 dB')
+  .option('--depth <bits>', '16, 24 or float', '24')
+  .option('--seed <n>', 'of all noise; the same seed gives the same bytes', '1')
+  .option('--calibrate', 'writes a reference tone by which playback is set to the true level')
+  .option('--json', 'one JSON object; each figure with value, unit and method')
+  .option('--working <name>', 'how a figure came about: formula, numbers, source')
+  .action(async (file: string | undefined, options: import('./listen/options.ts').ListenOptions) =>
+    (await import('./listen/command.ts')).listenCommand(file, options),
+  );
 
 program
   .command('beam')
