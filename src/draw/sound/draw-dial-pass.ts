@@ -24,13 +24,16 @@ const DEEP = 60;
 
 /** Level against angle while the dial is turned: the humps either side of the carrier, and the dip on it. */
 export function drawDialPass(picture: DialPassPicture, look: Pick<CurveOptions, 'theme' | 'id' | 'width' | 'height'> = {}): string {
-  const { points, humps, reference, unit, carriers, steady, note } = picture;
+  const { humps, reference, unit, carriers, note } = picture;
+  // a dial may have been turned either way; a curve is named at its right end
+  const points = [...picture.points].sort((a, b) => a.angle - b.angle);
+  const steady = picture.steady && [...picture.steady].sort((a, b) => a.angle - b.angle);
   const level = (p: PassLevel): number => p.level + reference;
   const loudest = points.reduce((most, p) => Math.max(most, level(p)), Number.NEGATIVE_INFINITY);
   const floor = loudest - DEEP;
   const shown = (angle: number, y: number) => ({ x: angle / DEGREE, y: y < floor ? null : y });
   const [first, last] = [points[0]?.angle ?? 0, points.at(-1)?.angle ?? 0];
-  const within = (angle: number): boolean => angle >= Math.min(first, last) && angle <= Math.max(first, last);
+  const within = (angle: number): boolean => angle >= first && angle <= last;
   const said = (p: PassLevel): PlotMark => ({ kind: 'point', x: p.angle / DEGREE, y: level(p), label: `${level(p).toFixed(1)} ${unit}` });
   return drawCurve(
     [
