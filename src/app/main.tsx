@@ -1,25 +1,25 @@
+import { effect } from '@preact/signals';
 import { render } from 'preact';
-import { keepForOffline, newVersionReady } from './offline.ts';
-import { exampleAddresses } from './shipped-files.ts';
+import { drawingStyles } from '#draw';
+import { type JobTable, REVIVERS } from '#jobs';
+import { connect, webPort } from '#rpc';
+import { LiveSound } from './audio/live-sound.ts';
+import { Desk } from './model/desk.ts';
+import { keepForOffline } from './offline.ts';
+import { Shell } from './view/Shell.tsx';
 
-function Page() {
-  return (
-    <main>
-      <h1>Earshot</h1>
-      <p>Will a radio with no battery be heard here, and what should I wind?</p>
-      {newVersionReady.value && <p role="status">A new version is ready. Load the page again to use it.</p>}
-      <h2>Examples</h2>
-      <ul>
-        {Object.entries(exampleAddresses).map(([name, address]) => (
-          <li key={name}>
-            <a href={address}>{name}</a>
-          </li>
-        ))}
-      </ul>
-    </main>
-  );
-}
+const styles = new CSSStyleSheet();
+styles.replaceSync(drawingStyles());
+document.adoptedStyleSheets = [styles];
+
+const client = connect<JobTable>(() => webPort(new Worker(new URL('./jobs.worker.ts', import.meta.url), { type: 'module' })), REVIVERS);
+const desk = new Desk(client);
+const sound = new LiveSound();
+effect(() => {
+  document.documentElement.dataset.light = desk.light.value;
+});
 
 const place = document.getElementById('app');
-if (place) render(<Page />, place);
+if (place) render(<Shell desk={desk} sound={sound} />, place);
+void desk.openExample('dipole-and-small-coil.json');
 void keepForOffline();

@@ -1,0 +1,124 @@
+import { computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
+import type { Advised, Answer, DialPicture, Document, Evaluated, JobTable, StationResult } from '#jobs';
+import { Cancelled, type Client, Latest } from '#rpc';
+import type { Problem } from '#set-file';
+
+/** What can be opened below the path. */
+export const VIEWS = ['place', 'aerial', 'tank', 'slope', 'detector', 'phones', 'ear', 'listen', 'compare', 'file'] as const;
+export type View = (typeof VIEWS)[number];
+
+/** A set on the bench: the document is what the person writes, everything else follows from it. */
+export class Workbench {
+  /** the set file as JSON text, as it is now */
+  readonly text: ReadonlySignal<string>;
+  /** files that a document may refer to, by name */
+  readonly files = signal<Readonly<Record<string, string>>>({});
+  readonly station = signal(0);
+  /** where a hand has left the dial [rad]; null: where it is best for the station */
+  readonly hand = signal<number | null>(null);
+  readonly view = signal<View>('tank');
+
+  readonly problems = signal<readonly Problem[]>([]);
+  /** all stations, the dial set afresh for each; the last that could be worked out */
+  readonly result = signal<Evaluated | null>(null);
+  /** the picked station where the hand has left the dial */
+  readonly turned = signal<StationResult | null>(null);
+  readonly dial = signal<DialPicture | null>(null);
+  readonly advice = signal<Advised | null>(null);
+  /** something is being worked out that takes longer than a blink; share done */
+  readonly working = signal<{ readonly what: string; readonly done: number } | null>(null);
+  /** work that failed for no fault of the document's */
+  readonly fault = signal<string | null>(null);
+
+  readonly document: ReadonlySignal<Document>;
+  /** the picked station as the screen shows it */
+  readonly shown: ReadonlySignal<StationResult | null>;
+  readonly #client: Client<JobTable>;
+  readonly #latest = new Latest();
+
+  constructor(text: ReadonlySignal<string>, client: Client<JobTable>) {
+    this.text = text;
+    this.#client = client;
+    this.document = computed(() => ({ text: this.text.value, files: this.files.value }));
+    this.shown = computed(() => this.turned.value ?? this.result.value?.stations[this.station.value] ?? null);
+    // every change of document or station is worked out; what it supersedes is dropped
+    effect(() => {
+      const [document, station] = [this.document.value, this.station.value];
+      untracked(() => void this.#all(document, station));
+    });
+    effect(() => {
+      const [document, station, angle] = [this.document.value, this.station.value, this.hand.value];
+      untracked(() => void this.#turn(document, station, angle));
+    });
+  }
+
+  /** Asks the thread that works things out; a later question under the same key takes the place of an earlier one. */
+  ask<K extends keyof JobTable & string>(
+    key: string,
+    job: K,
+    given: Parameters<JobTable[K]>[0],
+    running: 'cancel' | 'finish' = 'cancel',
+  ): Promise<Awaited<ReturnType<JobTable[K]>> | null> {
+    const call = this.#latest.run(
+      key,
+      (abort) => {
+        let shown = false;
+        const began = performance.now();
+        return this.#client
+          .call(job, given, {
+            signal: abort,
+            onProgress: (done) => {
+              if (performance.now() - began < 500) return;
+              shown = true;
+              this.working.value = { what: key, done };
+            },
+          })
+          .finally(() => {
+            if (shown) this.working.value = null;
+          });
+      },
+      running,
+    );
+    return call.then(
+      (result) => {
+        this.fault.value = null;
+        return result as Awaited<ReturnType<JobTable[K]>>;
+      },
+      (e: unknown) => {
+        if (!(e instanceof Cancelled)) this.fault.value = e instanceof Error ? e.message : String(e);
+        return null;
+      },
+    );
+  }
+
+  async #all(document: Document, station: number): Promise<void> {
+    const answer = await this.ask('evaluate', 'evaluate', { document }, 'finish');
+    if (!this.#taken(answer)) return;
+    this.result.value = answer.value;
+    if (station >= answer.value.stations.length) {
+      this.station.value = 0;
+      return;
+    }
+    const [dial, advice] = await Promise.all([
+      this.ask('dial', 'dial', { document, station }),
+      this.ask('advice', 'advise', { document, station }),
+    ]);
+    if (dial?.ok) this.dial.value = dial.value;
+    if (advice?.ok) this.advice.value = advice.value;
+  }
+
+  async #turn(document: Document, station: number, angle: number | null): Promise<void> {
+    if (angle === null) {
+      this.turned.value = null;
+      return;
+    }
+    const answer = await this.ask('turn', 'evaluate', { document, station, angle }, 'finish');
+    if (answer?.ok && this.hand.peek() !== null) this.turned.value = answer.value.stations[0] ?? null;
+  }
+
+  #taken<T>(answer: Answer<T> | null): answer is Answer<T> & { readonly ok: true } {
+    if (answer === null) return false;
+    this.problems.value = answer.ok ? [] : answer.problems;
+    return answer.ok;
+  }
+}

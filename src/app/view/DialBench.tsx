@@ -1,0 +1,91 @@
+import type { LiveSound } from '../audio/live-sound.ts';
+import type { Desk } from '../model/desk.ts';
+import { Dial } from './dial/Dial.tsx';
+import { Transport } from './listen/Transport.tsx';
+
+const DEGREE = Math.PI / 180;
+
+/** The dial on one side, on the other what is heard and what would make it louder. */
+export function DialBench({ desk, sound }: { readonly desk: Desk; readonly sound: LiveSound }) {
+  const { bench } = desk;
+  const shown = bench.shown.value;
+  const picture = bench.dial.value;
+  const stations = bench.result.value?.stations ?? [];
+  const angle = bench.hand.value ?? shown?.angle ?? null;
+  const turn = (to: number): void => {
+    bench.hand.value = to;
+    sound.turn(to);
+  };
+  const humps = picture?.humps[bench.station.value] ?? [];
+  return (
+    <div class="bench">
+      <div>
+        {picture && (
+          <Dial
+            rotation={picture.rotation}
+            table={picture.table}
+            angle={angle ?? picture.rotation / 2}
+            stations={stations.map((s) => ({
+              name: s.name,
+              frequency: s.frequency,
+              humps: picture.humps[s.index] ?? [],
+              picked: s.index === bench.station.value,
+            }))}
+            loudness={picture.loudness}
+            onTurn={turn}
+            onRest={() => undefined}
+          />
+        )}
+        <fieldset class="tools" aria-label="dial to">
+          {humps.map((h) => (
+            <button key={h} type="button" onClick={() => turn(h)}>
+              {humps.length === 1 ? 'top' : h === Math.min(...humps) ? 'first hump' : 'second hump'} {(h / DEGREE).toFixed(1)}°
+            </button>
+          ))}
+          <button
+            type="button"
+            disabled={bench.hand.value === null}
+            onClick={() => {
+              bench.hand.value = null;
+              const best = bench.result.value?.stations[bench.station.value]?.angle;
+              if (best != null) sound.turn(best);
+            }}
+          >
+            best
+          </button>
+        </fieldset>
+      </div>
+      <div>
+        <p class={`verdict ${shown?.verdict.outcome ?? ''}`} role="status" aria-label="verdict">
+          {shown ? (bench.hand.value === null ? (bench.advice.value?.sentence ?? shown.sentence) : shown.sentence) : 'Working it out…'}
+        </p>
+        <Transport sound={sound} onPlay={() => void desk.play(sound)} />
+        <Next desk={desk} />
+      </div>
+    </div>
+  );
+}
+
+/** Changes that would help, the best of each stage; each can be made at once, and taken back. */
+function Next({ desk }: { readonly desk: Desk }) {
+  const advice = desk.bench.advice.value;
+  if (!advice) return null;
+  if (advice.bestByStage.length === 0) return <p>No single change would make this station better.</p>;
+  return (
+    <>
+      <h2 class="next-title">What would help, best first</h2>
+      <ul class="next">
+        {advice.bestByStage.map((a) => (
+          <li key={a.key}>
+            <span>
+              {a.words} <span class="gain">{a.gainWords}</span>
+            </span>
+            <button type="button" aria-label={`do it: ${a.words}`} onClick={() => void desk.adopt(a.key)}>
+              do it
+            </button>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}

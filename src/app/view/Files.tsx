@@ -1,0 +1,75 @@
+import { useRef } from 'preact/hooks';
+import type { Desk } from '../model/desk.ts';
+import { exampleAddresses } from '../shipped-files.ts';
+import { saveFile } from './parts/save.ts';
+
+/** Opening, saving, sharing; undo and redo; light. */
+export function Files({ desk }: { readonly desk: Desk }) {
+  const input = useRef<HTMLInputElement>(null);
+  return (
+    <ul class="menu" aria-label="file">
+      <li>
+        <button type="button" disabled={!desk.canUndo.value} onClick={() => desk.undo()}>
+          Undo
+        </button>
+      </li>
+      <li>
+        <button type="button" disabled={!desk.canRedo.value} onClick={() => desk.redo()}>
+          Redo
+        </button>
+      </li>
+      <li>
+        <input
+          ref={input}
+          type="file"
+          accept=".json,application/json"
+          multiple
+          hidden
+          aria-label="set files to open"
+          onChange={(e) => {
+            void desk.openFiles([...(e.currentTarget.files ?? [])]);
+            e.currentTarget.value = '';
+          }}
+        />
+        <button type="button" onClick={() => input.current?.click()}>
+          Open
+        </button>
+      </li>
+      <li>
+        <select
+          aria-label="open an example"
+          value=""
+          onChange={(e) => {
+            const { value } = e.currentTarget;
+            e.currentTarget.value = '';
+            if (value) void desk.openExample(value);
+          }}
+        >
+          <option value="">Examples</option>
+          {Object.keys(exampleAddresses)
+            .filter((name) => name !== 'fenmarket.json')
+            .map((name) => (
+              <option key={name} value={name}>
+                {name.replace('.json', '').replaceAll('-', ' ')}
+              </option>
+            ))}
+        </select>
+      </li>
+      <li>
+        <button type="button" onClick={() => saveFile(`${desk.fileName}.json`, desk.text.value, 'application/json')}>
+          Save
+        </button>
+      </li>
+      <li>
+        <button type="button" onClick={() => void desk.share()}>
+          Share
+        </button>
+      </li>
+      <li>
+        <button type="button" onClick={() => desk.changeLight()}>
+          {{ auto: 'Light: as the system', day: 'Light: day', night: 'Light: night' }[desk.light.value]}
+        </button>
+      </li>
+    </ul>
+  );
+}
