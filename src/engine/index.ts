@@ -8,6 +8,7 @@ export * from './ear/index.ts';
 export * from './figure.ts';
 export * from './given-error.ts';
 export * from './listen/index.ts';
+export * from './measure/index.ts';
 export * from './metals.ts';
 export * from './numeric/index.ts';
 export * from './phones/index.ts';

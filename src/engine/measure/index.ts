@@ -1,0 +1,17 @@
+export { type CoherentSplit, coherentDoubt, coherentSplit, partOf } from './coherence.ts';
+export { type DifferenceFrequency, differenceFrequency } from './difference-frequency.ts';
+export { type ToneWithHarmonics, toneWithHarmonics } from './harmonics.ts';
+export { type Leakage, leakage } from './leakage.ts';
+export { filtered, linearShape } from './linear-part.ts';
+export { measured, measureListening } from './measure-listening.ts';
+export { AUDIO_BAND, type ListeningMeasures, type ToneMeasured } from './model.ts';
+export { bandPower, HANN_NOISE_BANDWIDTH, type PowerSpectrum, powerSpectrum } from './power-spectrum.ts';
+export { type ResponsePoint, responseOf } from './response.ts';
+export { type Sinad, sinad } from './sinad.ts';
+export type { SpeechHeard } from './speech-heard.ts';
+export type { StereoResidue } from './stereo-residue.ts';
+export type { MeasureOptions, MeasureProgress, Measuring } from './test-bench.ts';
+export { responseTones, type SentTone, type SpeechProgramme, sentTones, speechProgramme } from './test-signals.ts';
+export { SPEECH_THIRDS, type ThirdOctave, thirdOctave, thirdOctavePowers } from './third-octaves.ts';
+export { findTones, rmsOf, type TonesFound } from './tones.ts';
+export { weighted } from './weighting.ts';
