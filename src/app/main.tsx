@@ -5,6 +5,8 @@ import { type JobTable, REVIVERS } from '#jobs';
 import { connect, webPort } from '#rpc';
 import { LiveSound } from './audio/live-sound.ts';
 import { Desk } from './model/desk.ts';
+import { light } from './model/light.ts';
+import { Listening } from './model/listening.ts';
 import { keepForOffline } from './offline.ts';
 import { Shell } from './view/Shell.tsx';
 
@@ -14,12 +16,13 @@ document.adoptedStyleSheets = [styles];
 
 const client = connect<JobTable>(() => webPort(new Worker(new URL('./jobs.worker.ts', import.meta.url), { type: 'module' })), REVIVERS);
 const desk = new Desk(client);
-const sound = new LiveSound();
+const listening = new Listening(desk.bench, new LiveSound());
 effect(() => {
-  document.documentElement.dataset.light = desk.light.value;
+  document.documentElement.dataset.light = light.value;
 });
 
 const place = document.getElementById('app');
-if (place) render(<Shell desk={desk} sound={sound} />, place);
-void desk.openExample('dipole-and-small-coil.json');
+if (place) render(<Shell desk={desk} listening={listening} />, place);
+void desk.begin(location.hash);
+addEventListener('hashchange', () => void desk.openLink(location.hash));
 void keepForOffline();

@@ -2,14 +2,22 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { JobTable } from '#jobs';
 import type { Client } from '#rpc';
 import { fieldAt, type Problem } from '#set-file';
-import type { LiveSound } from '../audio/live-sound.ts';
-import { exampleAddresses } from '../shipped-files.ts';
+import { browserStorage, browserTabs } from './browser-storage.ts';
 import { type Path, withValue } from './edit.ts';
+import { beginning, edited, type History, redone, undone } from './history.ts';
+import { Keeper, type Keeping, keepingWords, type Work } from './keeper.ts';
+import type { KeptVersion } from './kept-record.ts';
+import { type GivenFile, openFiles } from './open-files.ts';
+import { isShared, readShared, shareFragment } from './share-link.ts';
+import { shippedFiles } from './shipped.ts';
 import { Workbench } from './workbench.ts';
 
-export type Light = 'auto' | 'day' | 'night';
+/** The set that is open when there is nothing to go on with. */
+const FIRST = 'dipole-and-small-coil.json';
+/** Work is kept this long after the last change [ms]. */
+const REST = 400;
 
-/** The document as the person has it, with its past, and what may be done with it as a whole. */
+/** The document as the person has it, with its past, kept from visit to visit, and what may be done with it as a whole. */
 export class Desk {
   readonly bench: Workbench;
   /** the document as JSON */
@@ -20,39 +28,49 @@ export class Desk {
   readonly canRedo: ReadonlySignal<boolean>;
   /** something the person should know that is no fault of the set */
   readonly notice = signal<string | null>(null);
-  readonly light = signal<Light>('auto');
-  readonly #past = signal<readonly unknown[]>([]);
-  readonly #now = signal<unknown>({});
-  readonly #future = signal<readonly unknown[]>([]);
-  #drag: string | null = null;
+  readonly keeping = signal<Keeping | null>(null);
+  /** what is said of how the work is kept, where something is to be said */
+  readonly keepingNotice: ReadonlySignal<string | null>;
+  /** earlier versions that are kept */
+  readonly versions = signal<readonly KeptVersion[]>([]);
+  readonly #history = signal<History<unknown>>(beginning(null));
+  readonly #keeper: Keeper;
+  #timer: ReturnType<typeof setTimeout> | null = null;
 
   constructor(client: Client<JobTable>) {
-    this.value = this.#now;
-    this.text = computed(() => JSON.stringify(this.#now.value, null, 2));
-    this.name = computed(() => nameOf(this.#now.value));
-    this.canUndo = computed(() => this.#past.value.length > 0);
-    this.canRedo = computed(() => this.#future.value.length > 0);
+    this.value = computed(() => this.#history.value.now);
+    this.text = computed(() => JSON.stringify(this.value.value, null, 2));
+    this.name = computed(() => nameOf(this.value.value));
+    this.canUndo = computed(() => this.#history.value.past.length > 0);
+    this.canRedo = computed(() => this.#history.value.future.length > 0);
+    this.keepingNotice = computed(() => (this.keeping.value ? keepingWords(this.keeping.value) : null));
     this.bench = new Workbench(this.text, client);
+    this.#keeper = new Keeper(browserStorage(), browserTabs(), Date.now, (keeping) => {
+      this.keeping.value = keeping;
+    });
+  }
+
+  /** Goes on with a shared set, else with what was kept, else with the first example. */
+  async begin(fragment: string): Promise<void> {
+    const kept = await this.#keeper.open(() => void this.#newerElsewhere());
+    this.versions.value = kept?.versions ?? [];
+    if (kept) this.#begin(kept);
+    else await this.openExample(FIRST);
+    if (isShared(fragment)) await this.openLink(fragment);
   }
 
   edit(path: Path, value: unknown, drag: string | null = null): void {
-    this.#put(withValue(this.#now.value, path, value), drag);
+    this.#put(withValue(this.value.value, path, value), drag);
   }
 
   undo(): void {
-    const last = this.#past.value.at(-1);
-    if (last === undefined) return;
-    this.#future.value = [this.#now.value, ...this.#future.value];
-    this.#past.value = this.#past.value.slice(0, -1);
-    this.#set(last);
+    this.#history.value = undone(this.#history.value);
+    this.#changed();
   }
 
   redo(): void {
-    const [next, ...rest] = this.#future.value;
-    if (next === undefined) return;
-    this.#past.value = [...this.#past.value, this.#now.value];
-    this.#future.value = rest;
-    this.#set(next);
+    this.#history.value = redone(this.#history.value);
+    this.#changed();
   }
 
   problemsAt(path: Path): readonly Problem[] {
@@ -64,7 +82,7 @@ export class Desk {
   }
 
   fieldAt(path: Path): ReturnType<typeof fieldAt> {
-    return fieldAt(this.#now.value, path);
+    return fieldAt(this.value.value, path);
   }
 
   async adopt(key: string): Promise<void> {
@@ -73,77 +91,87 @@ export class Desk {
   }
 
   async openExample(name: string): Promise<void> {
-    const files = await this.#shipped();
-    const text = files[name];
-    if (text === undefined) return;
-    this.bench.files.value = files;
-    this.open(text);
-  }
-
-  /** A document takes the place of the one there was, which can be had back. */
-  open(text: string): void {
     try {
-      this.#put(JSON.parse(text), null);
-      this.bench.station.value = 0;
+      const files = await shippedFiles();
+      this.open({ document: JSON.parse(files[name]!), files });
     } catch (e) {
-      this.notice.value = `That file is not JSON: ${(e as Error).message}. What you had is still here.`;
+      this.notice.value = `The example could not be loaded: ${(e as Error).message}. What you had is still here.`;
     }
   }
 
-  async openFiles(files: readonly File[]): Promise<void> {
-    const texts = await Promise.all(files.map(async (f) => [f.name, await f.text()] as const));
-    this.bench.files.value = { ...this.bench.files.value, ...Object.fromEntries(texts) };
-    const set = texts.find(([, text]) => /"tank"/.test(text)) ?? texts[0];
-    if (set) this.open(set[1]);
+  /** A set takes the place of the one there was, which can be had back. */
+  open({ document, files }: Work): void {
+    this.bench.files.value = { ...this.bench.files.value, ...files };
+    this.bench.station.value = 0;
+    this.#put(document, null);
   }
 
-  async play(sound: LiveSound): Promise<void> {
-    const shown = this.bench.shown.value;
-    if (!shown || shown.angle === null) {
-      this.notice.value = 'The dial does not reach this station, so there is nothing to hear.';
-      return;
+  async openFiles(given: readonly GivenFile[]): Promise<void> {
+    const { work, files, notices } = await openFiles(given, { ...(await shippedFiles()), ...this.bench.files.value });
+    if (work) this.open(work);
+    else this.bench.files.value = files;
+    if (notices.length > 0) this.notice.value = notices.join(' ');
+  }
+
+  async openLink(fragment: string): Promise<void> {
+    const shared = await readShared(fragment);
+    if (shared.ok) this.open(shared.work);
+    else this.notice.value = [shared.why, ...shared.problems.map((p) => `${p.path}: ${p.why}.`), shared.mend].join(' ');
+  }
+
+  /** Puts a link to the set on the clipboard; null where it is too long for one. */
+  async share(): Promise<string | null> {
+    const fragment = await shareFragment({ document: this.value.value, files: this.bench.files.value });
+    if (fragment === null) {
+      this.notice.value = 'This set is too long for a link. Save it as a file and hand that on.';
+      return null;
     }
-    const { text, files = {} } = this.bench.document.value;
-    await sound.start({
-      text,
-      files,
-      station: shown.name,
-      angle: this.bench.hand.value ?? shown.angle,
-      sent: { kind: 'own' },
-      with: { neighbours: false, room: true, hearingLimit: true, noise: true },
-      makeUpGain: 20,
-    });
+    const link = `${location.href.split('#')[0]}#${fragment}`;
+    const copied = await navigator.clipboard.writeText(link).then(
+      () => true,
+      () => false,
+    );
+    this.notice.value = copied
+      ? 'A link to this set is on the clipboard. Who opens it has the set; it goes through no server.'
+      : `The link could not be put on the clipboard; here it is: ${link}`;
+    return link;
   }
 
-  changeLight(): void {
-    this.light.value = ({ auto: 'day', day: 'night', night: 'auto' } as const)[this.light.value];
+  async takeTheirs(): Promise<void> {
+    const theirs = await this.#keeper.takeTheirs();
+    if (theirs) this.open(theirs);
   }
 
-  async share(): Promise<void> {
-    await Promise.resolve();
+  async keepMine(): Promise<void> {
+    await this.#keeper.keepMine(this.#work());
   }
 
-  get fileName(): string {
-    return this.name.value.toLowerCase().replaceAll(/[^\p{L}\p{N}]+/gu, '-') || 'set';
+  #begin({ document, files }: Work): void {
+    this.bench.files.value = files;
+    this.#history.value = beginning(document);
   }
 
   #put(value: unknown, drag: string | null): void {
-    if (drag === null || drag !== this.#drag) this.#past.value = [...this.#past.value, this.#now.value];
-    this.#drag = drag;
-    this.#future.value = [];
-    this.#set(value);
+    const history = this.#history.value;
+    this.#history.value = history.now === null ? beginning(value) : edited(history, value, drag);
+    this.#changed();
   }
 
-  #set(value: unknown): void {
+  /** The dial is set afresh, and the work kept once the hand rests. */
+  #changed(): void {
     this.bench.hand.value = null;
-    this.#now.value = value;
+    if (this.#timer !== null) clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.#keeper.save(this.#work()), REST);
   }
 
-  async #shipped(): Promise<Readonly<Record<string, string>>> {
-    const entries = await Promise.all(
-      Object.entries(exampleAddresses).map(async ([name, address]) => [name, await (await fetch(address)).text()] as const),
-    );
-    return Object.fromEntries(entries);
+  #work(): Work {
+    return { document: this.value.value, files: this.bench.files.value };
+  }
+
+  /** Another tab has saved: taken over where nothing was changed here, else the person is asked at the next save. */
+  async #newerElsewhere(): Promise<void> {
+    if (this.canUndo.value) await this.#keeper.save(this.#work());
+    else await this.takeTheirs();
   }
 }
 

@@ -7,6 +7,9 @@ import type { Problem } from '#set-file';
 export const VIEWS = ['place', 'aerial', 'tank', 'slope', 'detector', 'phones', 'ear', 'listen', 'compare', 'file'] as const;
 export type View = (typeof VIEWS)[number];
 
+/** Text of a document that is not there yet. */
+const NOTHING = 'null';
+
 /** A set on the bench: the document is what the person writes, everything else follows from it. */
 export class Workbench {
   /** the set file as JSON text, as it is now */
@@ -92,6 +95,7 @@ export class Workbench {
   }
 
   async #all(document: Document, station: number): Promise<void> {
+    if (document.text === NOTHING) return;
     const answer = await this.ask('evaluate', 'evaluate', { document }, 'finish');
     if (!this.#taken(answer)) return;
     this.result.value = answer.value;

@@ -1,12 +1,12 @@
-import type { LiveSound } from '../audio/live-sound.ts';
 import type { Desk } from '../model/desk.ts';
+import type { Listening } from '../model/listening.ts';
 import { Dial } from './dial/Dial.tsx';
 import { Transport } from './listen/Transport.tsx';
 
 const DEGREE = Math.PI / 180;
 
 /** The dial on one side, on the other what is heard and what would make it louder. */
-export function DialBench({ desk, sound }: { readonly desk: Desk; readonly sound: LiveSound }) {
+export function DialBench({ desk, listening }: { readonly desk: Desk; readonly listening: Listening }) {
   const { bench } = desk;
   const shown = bench.shown.value;
   const picture = bench.dial.value;
@@ -14,7 +14,6 @@ export function DialBench({ desk, sound }: { readonly desk: Desk; readonly sound
   const angle = bench.hand.value ?? shown?.angle ?? null;
   const turn = (to: number): void => {
     bench.hand.value = to;
-    sound.turn(to);
   };
   const humps = picture?.humps[bench.station.value] ?? [];
   return (
@@ -47,8 +46,6 @@ export function DialBench({ desk, sound }: { readonly desk: Desk; readonly sound
             disabled={bench.hand.value === null}
             onClick={() => {
               bench.hand.value = null;
-              const best = bench.result.value?.stations[bench.station.value]?.angle;
-              if (best != null) sound.turn(best);
             }}
           >
             best
@@ -59,7 +56,7 @@ export function DialBench({ desk, sound }: { readonly desk: Desk; readonly sound
         <p class={`verdict ${shown?.verdict.outcome ?? ''}`} role="status" aria-label="verdict">
           {shown ? (bench.hand.value === null ? (bench.advice.value?.sentence ?? shown.sentence) : shown.sentence) : 'Working it out…'}
         </p>
-        <Transport sound={sound} onPlay={() => void desk.play(sound)} />
+        <Transport sound={listening.sound} onPlay={() => void listening.play()} />
         <Next desk={desk} />
       </div>
     </div>

@@ -1,7 +1,14 @@
 import { useRef } from 'preact/hooks';
 import type { Desk } from '../model/desk.ts';
+import { changeLight, light } from '../model/light.ts';
+import { savedFile } from '../model/open-files.ts';
 import { exampleAddresses } from '../shipped-files.ts';
 import { saveFile } from './parts/save.ts';
+
+function save(desk: Desk): void {
+  const { name, text } = savedFile(desk.value.value);
+  saveFile(name, text, 'application/json');
+}
 
 /** Opening, saving, sharing; undo and redo; light. */
 export function Files({ desk }: { readonly desk: Desk }) {
@@ -56,7 +63,7 @@ export function Files({ desk }: { readonly desk: Desk }) {
         </select>
       </li>
       <li>
-        <button type="button" onClick={() => saveFile(`${desk.fileName}.json`, desk.text.value, 'application/json')}>
+        <button type="button" onClick={() => save(desk)}>
           Save
         </button>
       </li>
@@ -66,8 +73,8 @@ export function Files({ desk }: { readonly desk: Desk }) {
         </button>
       </li>
       <li>
-        <button type="button" onClick={() => desk.changeLight()}>
-          {{ auto: 'Light: as the system', day: 'Light: day', night: 'Light: night' }[desk.light.value]}
+        <button type="button" onClick={changeLight}>
+          {{ auto: 'Light: as the system', day: 'Light: day', night: 'Light: night' }[light.value]}
         </button>
       </li>
     </ul>

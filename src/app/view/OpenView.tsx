@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { StageName } from '#jobs';
 import type { Group } from '#tell';
-import type { LiveSound } from '../audio/live-sound.ts';
 import type { Desk } from '../model/desk.ts';
+import type { Listening } from '../model/listening.ts';
 import type { View } from '../model/workbench.ts';
 import { Editor } from './form/Editor.tsx';
 import type { Editing } from './form/editing.tsx';
@@ -19,10 +19,10 @@ const SECTIONS: Readonly<Partial<Record<View, readonly string[]>>> = {
 };
 
 /** The step that is open: its inputs on one side, what comes of them on the other. */
-export function OpenView({ desk, editing, sound }: { readonly desk: Desk; readonly editing: Editing; readonly sound: LiveSound }) {
+export function OpenView({ desk, editing, listening }: { readonly desk: Desk; readonly editing: Editing; readonly listening: Listening }) {
   const view = desk.bench.view.value;
   const sections = SECTIONS[view];
-  if (!sections) return <p>{sound.live.value.kind}</p>;
+  if (!sections) return <p>{listening.sound.live.value.kind}</p>;
   const fields = sections.flatMap((s) => desk.fieldAt([s]) ?? []);
   return (
     <div class="view with-form">

@@ -1,7 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import { LIBRARY } from '#parts';
-import type { LiveSound } from '../audio/live-sound.ts';
 import type { Desk } from '../model/desk.ts';
+import type { Listening } from '../model/listening.ts';
 import { VIEWS, type View } from '../model/workbench.ts';
 import { newVersionReady } from '../offline.ts';
 import { DialBench } from './DialBench.tsx';
@@ -13,7 +13,7 @@ import { looksOf } from './path/looks.ts';
 import { Path } from './path/Path.tsx';
 
 /** The whole page: path, verdict and dial, and below them the step that is open. */
-export function Shell({ desk, sound }: { readonly desk: Desk; readonly sound: LiveSound }) {
+export function Shell({ desk, listening }: { readonly desk: Desk; readonly listening: Listening }) {
   const { bench } = desk;
   const shown = bench.shown.value;
   useEffect(() => shortcuts(desk), [desk]);
@@ -45,7 +45,7 @@ export function Shell({ desk, sound }: { readonly desk: Desk; readonly sound: Li
           open={bench.view.value}
           onOpen={(stage) => open(desk, stage)}
         />
-        <DialBench desk={desk} sound={sound} />
+        <DialBench desk={desk} listening={listening} />
         <div class="views" role="tablist" aria-label="what is open">
           {VIEWS.map((v) => (
             <button
@@ -62,7 +62,7 @@ export function Shell({ desk, sound }: { readonly desk: Desk; readonly sound: Li
           ))}
         </div>
         <section id="view" role="tabpanel" aria-labelledby={`tab-${bench.view.value}`}>
-          <OpenView desk={desk} editing={editing} sound={sound} />
+          <OpenView desk={desk} editing={editing} listening={listening} />
         </section>
       </main>
     </>
@@ -97,6 +97,21 @@ function Notices({ desk }: { readonly desk: Desk }) {
             good
           </button>
         </p>
+      )}
+      {desk.keepingNotice.value && (
+        <div class="notice" role="alert">
+          {desk.keepingNotice.value}{' '}
+          {desk.keeping.value?.kind === 'conflict' && (
+            <>
+              <button type="button" onClick={() => void desk.takeTheirs()}>
+                take that one
+              </button>{' '}
+              <button type="button" onClick={() => void desk.keepMine()}>
+                keep mine
+              </button>
+            </>
+          )}
+        </div>
       )}
       {problems.value.length > 0 && (
         <div class="notice bad" role="alert">
