@@ -15,7 +15,7 @@ export function DialBench({ desk, listening }: { readonly desk: Desk; readonly l
   const turn = (to: number): void => {
     bench.hand.value = to;
   };
-  const humps = picture?.humps[bench.station.value] ?? [];
+  const humps = (picture?.humps[bench.station.value] ?? []).toSorted((a, b) => a - b);
   return (
     <div class="bench">
       <div>
@@ -38,7 +38,7 @@ export function DialBench({ desk, listening }: { readonly desk: Desk; readonly l
         <fieldset class="tools" aria-label="dial to">
           {humps.map((h) => (
             <button key={h} type="button" onClick={() => turn(h)}>
-              {humps.length === 1 ? 'top' : h === Math.min(...humps) ? 'first hump' : 'second hump'} {(h / DEGREE).toFixed(1)}°
+              {humps.length === 1 ? 'top' : h === humps[0] ? 'first hump' : 'second hump'} {(h / DEGREE).toFixed(1)}°
             </button>
           ))}
           <button

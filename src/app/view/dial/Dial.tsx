@@ -4,7 +4,7 @@ import { angleAt, angleUnder, frequencyMarks, loudnessRing, onPage, polar } from
 import { Fine } from './Fine.tsx';
 import type { DialProps, StationOnDial } from './props.ts';
 
-const [WIDTH, HEIGHT, CX, CY, RADIUS] = [420, 246, 210, 214, 118];
+const [WIDTH, HEIGHT, CX, CY, RADIUS] = [420, 262, 210, 214, 122];
 const SWELL = 44;
 /** Loudness over which the ring swells [dB]. */
 const RANGE = 40;
@@ -70,11 +70,11 @@ export function Dial(props: DialProps) {
             <Station key={s.name} station={s} table={table} rotation={rotation} />
           ))}
           <path class="hand" d={`M${CX},${CY}L${hand.x.toFixed(1)},${hand.y.toFixed(1)}`} />
-          <circle class="knob" cx={CX} cy={CY} r={30} />
-          <text class="reading" x={CX} y={CY - 44} text-anchor="middle">
+          <circle class="knob" cx={CX} cy={CY} r={24} />
+          <text class="reading" x={CX} y={CY - 40} text-anchor="middle">
             {(angle / DEGREE).toFixed(1)}°
           </text>
-          <text class="reading-frequency" x={CX} y={CY + 24} text-anchor="middle">
+          <text class="reading-frequency" x={CX} y={CY + 42} text-anchor="middle">
             {frequency === null ? '' : `tank alone at ${formatFigure(frequency, 'Hz', 4)}`}
           </text>
         </svg>

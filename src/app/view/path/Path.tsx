@@ -2,6 +2,7 @@ import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { type Fall, type Post, STAGES, type Stage } from './fall.ts';
 import { PathNarrow } from './PathNarrow.tsx';
 import { type Looks, PathWide } from './PathWide.tsx';
+import { columnShares } from './wide-shape.ts';
 
 interface Props {
   readonly fall: Fall;
@@ -35,7 +36,18 @@ export function Path({ fall, looks, margin, open, onOpen }: Props) {
     <section class={wide ? 'path wide' : 'path narrow'} aria-label="from mast to ear" ref={box}>
       {width > 0 && (wide ? <PathWide {...{ fall, looks, margin, width }} height={HEIGHT} /> : null)}
       {width > 0 && !wide && <PathNarrow fall={fall} rowHeight={ROW} width={GUTTER} height={ROW * STAGES.length} />}
-      <ol>
+      {/* set by script, not written into the page: the policy for content allows that */}
+      <ol
+        style={
+          wide
+            ? {
+                gridTemplateColumns: columnShares(fall)
+                  .map((share) => `${share}fr`)
+                  .join(' '),
+              }
+            : {}
+        }
+      >
         {fall.posts.map((post) => (
           <li key={post.stage}>
             <button type="button" aria-pressed={open === post.stage} onClick={() => onOpen(post.stage)}>

@@ -49,7 +49,7 @@ function Stage({ column: c, next, looks, broken }: { column: Column; next: Colum
         <g key={drop.step.label} class={drop.step.costliest ? 'drop costliest' : 'drop'}>
           <path class="wire" d={`M${x},${from}V${to}H${c.stairs[i + 1]?.x ?? c.from}`} />
           {drop.step.costliest && <path class="drop-mark" d={`M${x},${from}V${to}`} />}
-          <text x={x + 7} y={(from + to) / 2 + 4}>
+          <text x={x + 7} y={Math.min((from + to) / 2 + 4, Math.max(from, to) - 5)}>
             {drop.to >= drop.from ? '−' : '+'}
             {Math.abs(drop.to - drop.from).toFixed(1)} dB
           </text>
@@ -63,7 +63,14 @@ function Stage({ column: c, next, looks, broken }: { column: Column; next: Colum
           <path class="waves far" d="M62,-74a40,40 0 0 1 0,52M84,-78a50,50 0 0 1 0,60" />
         </g>
       )}
-      {level !== null && <LevelText x={stage === 'place' ? c.left + 14 : c.middle} y={c.y} level={level} start={stage === 'place'} />}
+      {level !== null && (
+        <LevelText
+          x={stage === 'place' ? c.left + 14 : c.middle}
+          y={c.y}
+          level={stage === 'ear' ? `intelligibility ${level}` : level}
+          start={stage === 'place'}
+        />
+      )}
     </g>
   );
 }

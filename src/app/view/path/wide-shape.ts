@@ -32,15 +32,22 @@ const FIRST = 10;
 export function wideShape(fall: Fall, width: number, height: number): WideShape {
   const { top, bottom, silence } = scaleOf(fall);
   const y = (lost: number): number => ABOVE + ((lost - top) / (bottom - top)) * (height - ABOVE - BELOW);
-  const each = width / fall.posts.length;
+  const shares = columnShares(fall);
+  const unit = width / shares.reduce((sum, share) => sum + share, 0);
+  let right = 0;
   const columns = fall.posts.map((post, k): Column => {
-    const left = k * each;
+    const left = right;
+    const each = unit * shares[k]!;
+    right += each;
     const stairs = post.drops.map((drop, i) => ({ drop, x: left + FIRST + i * STAIR, from: y(drop.from), to: y(drop.to) }));
-    const from = stairs.length > 0 ? stairs.at(-1)!.x + 8 : left;
-    return { post, left, right: left + each, stairs, from, middle: (Math.max(from, left + each * 0.2) + left + each) / 2, y: y(post.lost) };
+    const from = stairs.length > 0 ? stairs.at(-1)!.x + STAIR - 6 : left;
+    return { post, left, right, stairs, from, middle: (Math.max(from, left + each * 0.2) + left + each) / 2, y: y(post.lost) };
   });
   return { columns, silence: y(silence), width, height };
 }
+
+/** Widths of the columns by that of a plain one: a stage with several drops needs more room. */
+export const columnShares = ({ posts }: Fall): readonly number[] => posts.map((post) => 1 + 0.3 * Math.max(0, post.drops.length - 1));
 
 /** A calm water line from side to side. */
 export function waterLine(y: number, width: number): string {

@@ -1,0 +1,31 @@
+import type { ComponentType } from 'preact';
+import type { Desk } from '../model/desk.ts';
+import type { Listening } from '../model/listening.ts';
+import type { View } from '../model/workbench.ts';
+import type { Editing } from './form/editing.tsx';
+
+/** What every view is handed. */
+export interface ViewProps {
+  readonly desk: Desk;
+  readonly editing: Editing;
+  readonly listening: Listening;
+}
+
+type Fetch = () => Promise<ComponentType<ViewProps>>;
+
+/** The view of a step by itself: its form and its figures. */
+const stage: Fetch = () => import('./stage/StageAlone.tsx').then((m) => m.StageAlone);
+
+/** Fetches a view when it is first opened: drawings, forms and figures are no part of the first load. */
+export const FETCH: Readonly<Record<View, Fetch>> = {
+  place: stage,
+  aerial: stage,
+  tank: stage,
+  slope: stage,
+  detector: stage,
+  phones: stage,
+  ear: stage,
+  listen: stage,
+  compare: stage,
+  file: stage,
+};
