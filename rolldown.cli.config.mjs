@@ -1,5 +1,6 @@
 export default {
-  input: { earshot: 'src/cli/main.ts' },
+  // the second is what a worker thread is started with
+  input: { earshot: 'src/cli/main.ts', 'jobs.worker': 'src/cli/jobs.worker.ts' },
   platform: 'node',
   output: {
     dir: 'dist/cli',
@@ -8,6 +9,6 @@ export default {
     chunkFileNames: '[name]-[hash].mjs',
     sourcemap: true,
     minify: false,
-    banner: (chunk) => (chunk.isEntry ? '#!/usr/bin/env node' : ''),
+    banner: (chunk) => (chunk.name === 'earshot' && chunk.isEntry ? '#!/usr/bin/env node' : ''),
   },
 };

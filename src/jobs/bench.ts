@@ -3,6 +3,8 @@ import {
   assemble,
   type BestDial,
   bestDial,
+  type DialPoint,
+  dialTable,
   GivenError,
   type OutOfReach,
   type Place,
@@ -17,6 +19,9 @@ import { type Problem, readSetFile, type SetFile, type Source, type UsedPart } f
 import { givenProblem } from '#tell';
 import { type Answer, type Document, readerOf } from './document.ts';
 
+/** Places on the dial that a picture of it is drawn through. */
+const DIAL_POINTS = 61;
+
 /** A document on the bench: read, and with what has been worked out of it so far, since the next question is most often about the same one. */
 export class Bench {
   readonly file: SetFile;
@@ -25,6 +30,7 @@ export class Bench {
   readonly #dials = new Map<number, BestDial | OutOfReach>();
   readonly #reports = new Map<number, StationReport>();
   #reception: Reception | null = null;
+  #dialTable: readonly DialPoint[] | null = null;
   /** what would help a station, once it has been searched for */
   readonly advice = new Map<number, readonly Improvement[]>();
 
@@ -45,6 +51,12 @@ export class Bench {
       this.#reception = standAt(place, assemble(set, listener));
     }
     return this.#reception;
+  }
+
+  /** The dial of the tank alone, which nothing but the tank changes. */
+  get dialTable(): readonly DialPoint[] {
+    this.#dialTable ??= dialTable(this.reception.receiver.tank, DIAL_POINTS);
+    return this.#dialTable;
   }
 
   /** Where the dial is best for a station. */

@@ -1,4 +1,4 @@
-import { type BestDial, dialTable, evaluate, type OutOfReach } from '#engine';
+import { type BestDial, evaluate, type OutOfReach } from '#engine';
 import type { JobContext } from '#rpc';
 import { type Bench, onBench } from './bench.ts';
 import type { Answer, Document } from './document.ts';
@@ -20,7 +20,6 @@ export interface DialGiven {
   readonly station: number;
 }
 
-const TABLE_POINTS = 61;
 const COARSE = 90;
 const FINE = 96;
 /** The fine part reaches so many times as far to either side as the humps stand apart. */
@@ -31,7 +30,6 @@ export function dial({ document, station }: DialGiven, context: JobContext): Pro
   return onBench(document, async (bench) => {
     bench.stations(station);
     const { reception } = bench;
-    const { tank } = reception.receiver;
     const angles = anglesOf(bench, station);
     const loudness: { angle: number; level: number }[] = [];
     for (const angle of angles) {
@@ -40,7 +38,7 @@ export function dial({ document, station }: DialGiven, context: JobContext): Pro
     }
     return {
       rotation: tank.rotation,
-      table: dialTable(tank, TABLE_POINTS).flatMap(({ angle, frequency }) => (frequency === null ? [] : [{ angle, frequency }])),
+      table: bench.dialTable.flatMap(({ angle, frequency }) => (frequency === null ? [] : [{ angle, frequency }])),
       loudness,
       humps: reception.signals.map((_, k) => humpsOf(bench.dial(k))),
     };

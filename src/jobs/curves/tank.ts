@@ -1,4 +1,4 @@
-import { type DialPoint, dialTable, response, type Sharpness } from '#engine';
+import { type DialPoint, response, type Sharpness } from '#engine';
 import { onBench } from '../bench.ts';
 import type { Answer } from '../document.ts';
 import { type CurvesGiven, evenly, standing } from './given.ts';
@@ -20,7 +20,6 @@ export interface TankCurves {
 }
 
 const POINTS = 241;
-const DIAL_POINTS = 61;
 /** Span to either side, in bandwidths; and where the tank does not reach, as a share of the carrier. */
 const BANDWIDTHS = 5;
 const SHARE = 0.05;
@@ -48,7 +47,7 @@ export function tankCurves(given: CurvesGiven): Promise<Answer<TankCurves>> {
       response: amplitude.map(decibels),
       stations: within.map((s, i) => ({ name: s.name, frequency: s.frequency, response: decibels(stations[i]!) })),
       sharpness,
-      dial: dialTable(tank, DIAL_POINTS),
+      dial: bench.dialTable,
     };
   });
 }
