@@ -36,7 +36,7 @@ export function checked<T>(loaded: Pick<Loaded, 'file' | 'source'>, work: () => 
   }
 }
 
-const reader = (file: string) => (path: string) => readText(resolve(dirname(resolve(file)), path));
+export const reader = (file: string) => (path: string) => readText(resolve(dirname(resolve(file)), path));
 export const refused = (file: string, problems: readonly Problem[]): BadFile =>
   new BadFile(problems.map((p) => problemText(p, file)).join('\n\n'));
 

@@ -1,6 +1,7 @@
-export { type Glance, glance } from './glance.ts';
+export { type Glance, glance, look } from './glance.ts';
 export { bestByStage, type Improvement, improvementSteps, improvements } from './improvements.ts';
 export { type Aim, type AimName, type Limits, only, USUAL_LIMITS, worth } from './search/aim.ts';
+export { type Advantage, advantages, answer, type Found, found } from './search/answer.ts';
 export { type Arm, armName, armsOf, drawDesign } from './search/arms.ts';
 export { Builder, canBeBuilt } from './search/build.ts';
 export { buildable } from './search/buildable.ts';
@@ -9,9 +10,19 @@ export { type Design, GENES, JOINTS, keyOf, LINKS, PITCHES } from './search/desi
 export { DISTINCT, difference, distinct } from './search/difference.ts';
 export { everyDesign } from './search/every-design.ts';
 export { type FrontPoint, withPoint } from './search/front.ts';
+export { setFileOf, usedParts } from './search/named.ts';
 export { beginSearch, mergeSlices, Search, type SearchOptions } from './search/search.ts';
 export { type SearchRequest, type Space, spaceOf } from './search/space.ts';
 export type { Scored, SearchState, Slice } from './search/state.ts';
 export { type Stock, stockOf } from './search/stock.ts';
 export { Trials } from './search/trial.ts';
 export type { Change, Shelf, Situation } from './situation.ts';
+export { Bench, type Built, type Meant } from './tolerance/built.ts';
+export type { Draft, Scatter } from './tolerance/draft.ts';
+export { type Estimate, estimate } from './tolerance/estimate.ts';
+export { type Hand, handScatter, USUAL_HAND } from './tolerance/hand-scatter.ts';
+export { type Influences, influences } from './tolerance/influences.ts';
+export { partScatter } from './tolerance/part-scatter.ts';
+export { placeScatter } from './tolerance/place-scatter.ts';
+export { leading, ROUNDS, type Tolerance, type ToleranceOptions, ToleranceRun } from './tolerance/tolerance.ts';
+export { type Trim, trims } from './tolerance/trims.ts';

@@ -4,6 +4,7 @@ export { givenProblem } from './given-problem.ts';
 export type { Group } from './group.ts';
 export { ladderRows, type RungText } from './ladder-rows.ts';
 export { problemText } from './problem-text.ts';
+export { setWords } from './set-words.ts';
 export { type AerialBand, type AerialPattern, aerialBand, aerialPattern } from './stages/aerial-cuts.ts';
 export { aerialGroups, viewGroups } from './stages/aerial-groups.ts';
 export { type AerialView, aerialView, arrivalOf } from './stages/aerial-view.ts';

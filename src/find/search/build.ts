@@ -1,14 +1,19 @@
 import type { Coil, CoilGeometry, Coupling, PhonesDescription, SetDescription } from '#engine';
-import { type Design, DIRECT, LINK, LINKS, NONE, SERIES, TAP } from './design.ts';
+import { type Design, DIRECT, LINK, LINKS, NONE, type RadioDesign, SERIES, TAP } from './design.ts';
 import { pitchOf, type Space } from './space.ts';
 import { BEND, JOINTS_SOLDERED, LEAD, SELF_HOLDING, STRAYS, WIRING } from './winding-rules.ts';
 
 /** Whether a design can be built of what the drawer holds, by the rules of the bench; `Builder` makes only such sets. */
 export function canBeBuilt(space: Space, d: Design): boolean {
-  return windable(space, d) && joins(space, d) && sounds(space, d) && enoughCapacitors(space, d) && wireLeft(space, d);
+  return radioCanBeBuilt(space, d) && sounds(space, d) && enoughCapacitors(space, d);
 }
 
-function windable({ stock }: Space, d: Design): boolean {
+/** The same for aerial and coil alone, whatever the detector and the phones. */
+export function radioCanBeBuilt(space: Space, d: RadioDesign): boolean {
+  return windable(space, d) && joins(space, d) && wireLeft(space, d);
+}
+
+function windable({ stock }: Space, d: RadioDesign): boolean {
   const former = stock.formers[d.former]!;
   const { wireDiameter } = stock.wires[d.wire]!.part;
   const turns = d.halves / 2;
@@ -20,7 +25,7 @@ function windable({ stock }: Space, d: Design): boolean {
   return turns * pitch + wireDiameter + link <= former.length;
 }
 
-function joins({ stock, aerials }: Space, d: Design): boolean {
+function joins({ stock, aerials }: Space, d: RadioDesign): boolean {
   const alone = aerials[d.aerial]!.description.kind === 'coil';
   if (alone !== (d.joint === NONE)) return false;
   const step = Math.max(1, Math.round(4 * stock.wires[d.wire]!.part.tapEvery));
@@ -43,13 +48,13 @@ function enoughCapacitors({ stock }: Space, d: Design): boolean {
   return used.every((k) => used.filter((other) => other === k).length <= stock.fixedCapacitors[k - 1]!.count);
 }
 
-function wireLeft(space: Space, d: Design): boolean {
+function wireLeft(space: Space, d: RadioDesign): boolean {
   const need = wireNeeded(space, d);
   return need.every((length, k) => length <= space.stock.wires[k]!.part.length);
 }
 
 /** Length that a design takes of each wire of the drawer [m]. */
-function wireNeeded({ stock, aerials }: Space, d: Design): number[] {
+function wireNeeded({ stock, aerials }: Space, d: RadioDesign): number[] {
   const need = stock.wires.map(() => 0);
   const { wireDiameter } = stock.wires[d.wire]!.part;
   const { diameter } = stock.formers[d.former]!;

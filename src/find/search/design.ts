@@ -27,6 +27,9 @@ export interface Design {
   readonly bypass: number;
 }
 
+/** Aerial, coil and tuning of a design. */
+export type RadioDesign = Omit<Design, 'detector' | 'earpiece' | 'transformer' | 'load' | 'bypass'>;
+
 export const GENES = [
   'aerial',
   'joint',

@@ -1,6 +1,6 @@
 import { armsOf } from './arms.ts';
-import { canBeBuilt } from './build.ts';
-import { type Design, LINK, LINKS, PITCHES, SERIES, TAP } from './design.ts';
+import { canBeBuilt, radioCanBeBuilt } from './build.ts';
+import { type Design, LINK, LINKS, PITCHES, type RadioDesign, SERIES, TAP } from './design.ts';
 import { type Space, windowOf } from './space.ts';
 
 /**
@@ -33,6 +33,7 @@ export function* everyDesign(space: Space, most = Number.POSITIVE_INFINITY): Gen
                 for (const tap of [0, ...places(halves)])
                   for (let aerial = aerials[0]; aerial <= aerials[1]; aerial++) {
                     const coil = { aerial, joint, at, former, wire, halves, pitch, capacitor, across, tap };
+                    if (!radioCanBeBuilt(space, coil)) continue;
                     for (const d of withTheRest(space, coil)) {
                       if (!canBeBuilt(space, d)) continue;
                       if (given++ >= most) return;
@@ -43,9 +44,7 @@ export function* everyDesign(space: Space, most = Number.POSITIVE_INFINITY): Gen
           }
 }
 
-type Radio = Omit<Design, 'detector' | 'earpiece' | 'transformer' | 'load' | 'bypass'>;
-
-function* withTheRest({ stock }: Space, radio: Radio): Generator<Design> {
+function* withTheRest({ stock }: Space, radio: RadioDesign): Generator<Design> {
   for (let detector = 0; detector < stock.detectors.length; detector++)
     for (let earpiece = 0; earpiece < stock.earpieces.length; earpiece++)
       for (let transformer = 0; transformer <= stock.transformers.length; transformer++)

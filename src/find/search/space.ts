@@ -22,6 +22,7 @@ export interface Space {
   readonly stations: readonly number[];
   /** whether every one of them must be on the dial */
   readonly all: boolean;
+  readonly drawer: Drawer;
   readonly stock: Stock;
   readonly aerials: readonly AerialChoice[];
 }
@@ -36,6 +37,7 @@ export function spaceOf({ place, listener, drawer, wanted }: SearchRequest): Spa
     fields,
     stations,
     all: wanted.length > 0,
+    drawer,
     stock,
     aerials: aerialChoices(
       stock,

@@ -1,0 +1,125 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { SetDescription } from '#engine';
+import { armsOf, Builder, buildable, chanceFrom, Draws, drawDesign, spaceOf } from '#find';
+import { MOVES, neighboursOf } from '../../../../src/find/search/moves.ts';
+import { FULL, type Given, mediumWave, requestOf } from './drawers.ts';
+
+const sizes = (least: number, most: number) => fc.integer({ min: least, max: most });
+const library = fc.subarray(
+  [
+    'air-variable-20',
+    'air-trimmer-12',
+    'film-gang-fm-20',
+    'air-gang-365',
+    'low-barrier-schottky',
+    'germanium-point-contact',
+    'vhf-jfet',
+    'ceramic-earpiece',
+    'balanced-armature-300',
+    'matching-100k-to-600',
+    'bare-copper-1mm',
+    'enamelled-copper-0.2mm',
+  ],
+  { minLength: 4 },
+);
+const arbitraryDrawer: fc.Arbitrary<Given> = fc.record(
+  {
+    fromLibrary: library,
+    wires: fc.dictionary(
+      fc.constantFrom('a', 'b', 'c'),
+      fc.record({
+        values: sizes(2, 30).map((t) => ({ wireDiameter: `${t / 10} mm` })),
+        length: sizes(2, 400).map((t) => `${t / 10} m`),
+        tapEvery: fc.constantFrom(0.25, 0.5, 1, 3),
+      }),
+      { noNullPrototype: true },
+    ),
+    formers: fc.array(
+      fc.record(
+        {
+          diameter: sizes(3, 80).map((d) => `${d} mm`),
+          length: sizes(3, 150).map((l) => `${l} mm`),
+          stays: fc.constant({ permittivity: 3 }),
+        },
+        { requiredKeys: ['diameter'] },
+      ),
+      { maxLength: 4 },
+    ),
+    rods: fc.array(
+      fc.record({ length: sizes(10, 160).map((l) => `${l} cm`), diameter: sizes(2, 12).map((d) => `${d} mm`), count: sizes(1, 3) }),
+      { maxLength: 2 },
+    ),
+    resistors: fc.subarray(['100 k', '470 k', '1 M']),
+    fixedCapacitors: fc.array(fc.constantFrom('2.2 pF', '10 pF', '220 pF'), { maxLength: 4 }),
+    garden: fc.record({ length: sizes(4, 40).map((l) => `${l} m`), height: sizes(2, 9).map((h) => `${h} m`) }),
+  },
+  { requiredKeys: ['fromLibrary', 'wires', 'formers'] },
+);
+
+describe('what is offered can be built', () => {
+  test('property: of any drawer, drawn by chance and changed in every way, the independent checker finds nothing wrong', () => {
+    let made = 0;
+    fc.assert(
+      fc.property(arbitraryDrawer, fc.nat(1e6), fc.boolean(), (given, seed, low) => {
+        const request = low ? mediumWave(given) : requestOf(given);
+        const space = spaceOf(request);
+        const builder = new Builder(space);
+        const draws = new Draws(chanceFrom(seed, 0));
+        for (const arm of armsOf(space)) {
+          const first = drawDesign(space, arm, draws);
+          if (!first) continue;
+          const near = MOVES.flatMap((_, move) => neighboursOf(space, arm, first, move, draws).slice(0, 2));
+          for (const design of [first, ...near]) {
+            expect(buildable(builder.set(design), request.drawer), JSON.stringify(design)).toEqual([]);
+            made++;
+          }
+        }
+      }),
+      { numRuns: 60 },
+    );
+    // the property is about something
+    expect(made).toBeGreaterThan(1000);
+  });
+
+  test('the checker sees what is wrong: each thing spoilt by itself is told', () => {
+    const request = requestOf(FULL);
+    const space = spaceOf(request);
+    const arm = armsOf(space).find((a) => a.joint === 2 && space.aerials[a.aerials[0]]!.group.startsWith('dipole of rods'))!;
+    const draws = new Draws(chanceFrom(4, 0));
+    let design = drawDesign(space, arm, draws)!;
+    // a piezo, on a tap
+    while (space.stock.earpieces[design.earpiece]!.part.kind !== 'piezo' || design.tap === 0 || design.wire !== 1 || design.bypass === 0)
+      design = drawDesign(space, arm, draws)!;
+    const set = new Builder(space).set(design);
+    expect(buildable(set, request.drawer)).toEqual([]);
+    const { tank, phones } = set;
+    const { coil } = tank;
+    if (coil.kind !== 'geometry' || set.aerial.kind !== 'wires' || set.aerial.shape.kind !== 'dipole')
+      throw new Error('wound, with a dipole');
+    const wound = (change: object): SetDescription => ({ ...set, tank: { ...tank, coil: { ...coil, ...change } } });
+    const { load: _, ...unloaded } = phones;
+    const spoilt: readonly (readonly [string, SetDescription, RegExp])[] = [
+      ['former', wound({ innerDiameter: 9e-3 }), /wind on/],
+      ['wire', wound({ wireDiameter: 0.9e-3 }), /wire/],
+      ['turns', wound({ turns: coil.turns + 0.2 }), /halves/],
+      ['metres', wound({ turns: 400 }), /so much wire/],
+      ['pitch', wound({ pitch: coil.wireDiameter / 2 }), /in each other/],
+      ['tap', { ...set, tank: { ...tank, detectorCoupling: { kind: 'tap', turns: 0.3 } } }, /soldered/],
+      ['tap off', { ...set, tank: { ...tank, detectorCoupling: { kind: 'tap', turns: coil.turns + 1 } } }, /off the coil/],
+      ['capacitor', { ...set, tank: { ...tank, capacitor: { ...tank.capacitor, maximum: 33e-12 } } }, /tuning capacitor/],
+      [
+        'coupling capacitor',
+        { ...set, tank: { ...tank, aerialCoupling: { kind: 'series-capacitor', capacitance: 3e-12 } } },
+        /coupling capacitor/,
+      ],
+      ['detector', { ...set, detector: { ...set.detector, seriesResistance: 3.3 } }, /detector/],
+      ['load', { ...set, phones: unloaded }, /no way/],
+      ['resistor', { ...set, phones: { ...phones, load: 333e3 } }, /resistor/],
+      ['bypass', { ...set, phones: { ...phones, bypass: 333e-12 } }, /bypass/],
+      ['dipole', { ...set, aerial: { ...set.aerial, shape: { ...set.aerial.shape, length: 3 } } }, /aerial/],
+      ['no joint', { ...set, aerial: { kind: 'coil', axis: { kind: 'vertical' } } }, /coil is the aerial/],
+    ];
+    for (const [what, wrong, told] of spoilt) expect(buildable(wrong, request.drawer).join('; '), what).toMatch(told);
+  });
+});
