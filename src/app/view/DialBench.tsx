@@ -19,6 +19,7 @@ export function DialBench({ desk, listening }: { readonly desk: Desk; readonly l
   return (
     <div class="bench">
       <div>
+        {!picture && <div class="dial-to-come" />}
         {picture && (
           <Dial
             rotation={picture.rotation}

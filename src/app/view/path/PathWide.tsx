@@ -65,10 +65,10 @@ function Stage({ column: c, next, looks, broken }: { column: Column; next: Colum
       )}
       {level !== null && (
         <LevelText
-          x={stage === 'place' ? c.left + 14 : c.middle}
+          x={stage === 'place' ? c.left + 14 : stage === 'ear' ? c.right - 22 : c.middle}
           y={c.y}
           level={stage === 'ear' ? `intelligibility ${level}` : level}
-          start={stage === 'place'}
+          anchor={stage === 'place' ? 'start' : stage === 'ear' ? 'end' : 'middle'}
         />
       )}
     </g>
@@ -124,10 +124,10 @@ function Own({ column: c, until, looks }: { column: Column; until: number; looks
 }
 
 /** `6.38 µW (-22.0 dBm)`: the first large, the second small below it. */
-function LevelText({ x, y, level, start }: { x: number; y: number; level: string; start: boolean }) {
+function LevelText({ x, y, level, anchor }: { x: number; y: number; level: string; anchor: 'start' | 'middle' | 'end' }) {
   const [main, ...more] = level.split(' (');
   return (
-    <text class="level" x={x} y={y + 26} text-anchor={start ? 'start' : 'middle'}>
+    <text class="level" x={x} y={y + 26} text-anchor={anchor}>
       <tspan class="level-main">{main}</tspan>
       {more.length > 0 && (
         <tspan class="level-more" x={x} dy="16">

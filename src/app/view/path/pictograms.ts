@@ -24,7 +24,7 @@ export const EAR =
   'M-6,4C-14,-6 -16,-34 4,-36C22,-36 22,-16 12,-8C6,-3 8,8 0,10C-5,11 -7,8 -6,4M-2,-14C-4,-26 4,-30 9,-26C14,-20 6,-16 5,-10';
 
 /**
- * Turns wound of the wire itself, seen from the side: a prolate cycloid from x0 to x1.
+ * Turns wound of the wire itself, seen from the side: a prolate cycloid from x0 to x1, going on from a wire at the height y.
  *
  * @param turns - as wound; more than nine are drawn as nine
  */
@@ -37,7 +37,7 @@ export function windings(x0: number, x1: number, y: number, turns: number): stri
     const t = k / points;
     const phase = 2 * Math.PI * n * t - Math.PI / 2;
     const x = x0 + lead + (x1 - x0 - 2 * lead) * t + 7 * Math.cos(phase);
-    return `${k === 0 ? `M${x0},${y}L` : 'L'}${x.toFixed(1)},${(y - radius - radius * Math.sin(phase)).toFixed(1)}`;
+    return `${k === 0 ? `H${x0}L` : 'L'}${x.toFixed(1)},${(y - radius - radius * Math.sin(phase)).toFixed(1)}`;
   })
     .join('')
     .concat(`L${x1},${y}`);
