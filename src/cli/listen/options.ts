@@ -49,7 +49,7 @@ const SEEDS = 2 ** 32;
 
 /** An option that cannot be: what was given, why not, how to mend it. */
 export const refusedOption = (option: string, given: string, why: string, mend: string): BadFile =>
-  new BadFile(`--${option} ${given}: ${why}\n  ${mend}`);
+  new BadFile(`--${option}${given === '' ? '' : ` ${given}`}: ${why}\n  ${mend}`);
 
 /** @throws BadFile for the first option that cannot be */
 export function readPlan(options: ListenOptions): Plan {
@@ -61,6 +61,7 @@ export function readPlan(options: ListenOptions): Plan {
     throw refusedOption('dial', options.dial, 'with --turn the dial passes all of the station', 'Leave one of the two out.');
   if (picture !== undefined && turn === undefined)
     throw refusedOption('picture', picture, 'it shows a turn of the dial', 'Add --turn "10 s".');
+  if (options.measure && turn !== undefined) throw refusedOption('measure', '', 'measures need a dial that stands', 'Leave --turn out.');
   const encoding = ENCODINGS[depth];
   if (!encoding) throw refusedOption('depth', depth, 'samples have 16 or 24 bits, or floating point of 32', 'Give 16, 24 or float.');
   const makeUpGain = quantity('gain', gain, 'decibels');

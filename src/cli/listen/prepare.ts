@@ -1,6 +1,7 @@
 import {
   assemble,
   bestDial,
+  DialPassMeter,
   EarInTime,
   type Listening,
   listen,
@@ -14,7 +15,7 @@ import {
 import type { Loaded } from '../load.ts';
 import { whole } from '../whole.ts';
 import { type Dialled, dialled, type NotReached, notReached, standing, wantedStation } from './dial.ts';
-import type { ListenOptions, Plan } from './options.ts';
+import { asOption, type ListenOptions, type Plan } from './options.ts';
 import { mustDiffer, type Programme, programmeOf, startedLater } from './programmes.ts';
 
 /** A set going at a place, ready to be written down. */
@@ -23,6 +24,8 @@ export interface Prepared {
   readonly reception: Reception;
   readonly station: Station;
   readonly dialled: Dialled;
+  /** of what is heard while the dial turns; null where it stands */
+  readonly meter: DialPassMeter | null;
   readonly listening: Listening;
   readonly ear: EarInTime;
   readonly programme: Programme;
@@ -53,6 +56,8 @@ export function prepare(loaded: Loaded, plan: Plan, options: ListenOptions): Pre
 
   const at = plan.turned ? passing(reception, wanted, plan) : dialled(reception, wanted, where);
   if ('sentence' in at) return at;
+  const { turn } = at;
+  const meter = turn ? asOption('programme', programme.words, () => new DialPassMeter(turn, programme.tone)) : null;
   const listening = listen(reception, {
     station: wanted,
     angle: at.angle,
@@ -76,6 +81,7 @@ export function prepare(loaded: Loaded, plan: Plan, options: ListenOptions): Pre
     reception,
     station,
     dialled: at,
+    meter,
     listening,
     ear,
     programme,

@@ -1,4 +1,4 @@
-import { DialPassMeter, LevelMeter, type PassLevel, SOUND_RATE, type SoundLevels, settleEar, toSamples } from '#engine';
+import { LevelMeter, type PassLevel, SOUND_RATE, type SoundLevels, settleEar, toSamples } from '#engine';
 import type { WavWritten } from '#wav';
 import { notesOf } from './notes.ts';
 import type { Plan } from './options.ts';
@@ -27,12 +27,11 @@ export interface Rendered {
 
 /** Plays the set into the file until the time is over or a stop is asked for; the file is finished in either case. */
 export async function render(name: string, prepared: Prepared, plan: Plan, stop: Stop, keep: boolean): Promise<Rendered> {
-  const { listening, ear, programme } = prepared;
+  const { listening, ear, meter } = prepared;
   const { turn } = prepared.dialled;
   const frames = Math.round(plan.seconds * SOUND_RATE);
   const file = writeSound(plan.out, plan.encoding);
   const [own, all] = [new LevelMeter(), new LevelMeter()];
-  const pass = turn ? new DialPassMeter(turn, programme.tone) : null;
   const kept = keep ? new Float64Array(frames) : null;
   const progress = new Progress('listening');
   const [volts, heard, alone] = [new Float64Array(PIECE), new Float64Array(PIECE), new Float64Array(PIECE)];
@@ -47,7 +46,7 @@ export async function render(name: string, prepared: Prepared, plan: Plan, stop:
       ear.process(v, h, a);
       own.add(a);
       all.add(h);
-      pass?.add(a);
+      meter?.add(a);
       kept?.set(a, made);
       toSamples(plan.scale, h, h);
       file.write(h);
@@ -65,7 +64,7 @@ export async function render(name: string, prepared: Prepared, plan: Plan, stop:
     stopped: made < frames,
     own: own.levels(),
     all: all.levels(),
-    pass: pass?.points ?? null,
+    pass: meter?.points ?? null,
     kept: kept?.subarray(0, made) ?? null,
   };
 }

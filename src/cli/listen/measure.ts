@@ -1,0 +1,22 @@
+import { type ListeningMeasures, measureListening } from '#engine';
+import type { Plan } from './options.ts';
+import type { Prepared } from './prepare.ts';
+import { Progress } from './progress.ts';
+import type { Stop } from './stop.ts';
+
+/** Measures the set at its place of the dial with test programmes; null where a stop is asked for meanwhile. */
+export async function measure({ reception, dialled }: Prepared, { seed }: Plan, stop: Stop): Promise<ListeningMeasures | null> {
+  const progress = new Progress('measuring');
+  const steps = measureListening(reception, { station: dialled.station, angle: dialled.angle, seed });
+  try {
+    while (!stop.asked) {
+      const step = steps.next();
+      if (step.done) return step.value;
+      progress.at(step.value.share);
+      await stop.breathe();
+    }
+    return null;
+  } finally {
+    progress.done();
+  }
+}
