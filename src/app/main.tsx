@@ -21,6 +21,9 @@ effect(() => {
   document.documentElement.dataset.light = light.value;
 });
 
+// what goes to the loudspeaker, for whoever wants to measure it: tests do
+Object.defineProperty(globalThis, 'earshotOutlet', { value: () => listening.sound.outlet });
+
 const place = document.getElementById('app');
 if (place) render(<Shell desk={desk} listening={listening} />, place);
 void desk.begin(location.hash);

@@ -37,7 +37,7 @@ export function dial({ document, station }: DialGiven, context: JobContext): Pro
       loudness.push({ angle, level: evaluate(reception, station, angle, false).rated.level[1]! });
     }
     return {
-      rotation: tank.rotation,
+      rotation: reception.receiver.tank.rotation,
       table: bench.dialTable.flatMap(({ angle, frequency }) => (frequency === null ? [] : [{ angle, frequency }])),
       loudness,
       humps: reception.signals.map((_, k) => humpsOf(bench.dial(k))),

@@ -1,5 +1,5 @@
 import { computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
-import type { Advised, Answer, DialPicture, Document, Evaluated, JobTable, StationResult } from '#jobs';
+import type { Advised, Answer, DialPicture, Document, Evaluated, JobTable, Outline, StationResult } from '#jobs';
 import { Cancelled, type Client, Latest } from '#rpc';
 import type { Problem } from '#set-file';
 
@@ -22,7 +22,11 @@ export class Workbench {
   readonly view = signal<View>('tank');
 
   readonly problems = signal<readonly Problem[]>([]);
-  /** all stations, the dial set afresh for each; the last that could be worked out */
+  /** what the document holds */
+  readonly outline = signal<Outline | null>(null);
+  /** the picked station, the dial set afresh; the last that could be worked out */
+  readonly best = signal<StationResult | null>(null);
+  /** all stations likewise */
   readonly result = signal<Evaluated | null>(null);
   /** the picked station where the hand has left the dial */
   readonly turned = signal<StationResult | null>(null);
@@ -43,7 +47,7 @@ export class Workbench {
     this.text = text;
     this.#client = client;
     this.document = computed(() => ({ text: this.text.value, files: this.files.value }));
-    this.shown = computed(() => this.turned.value ?? this.result.value?.stations[this.station.value] ?? null);
+    this.shown = computed(() => this.turned.value ?? this.best.value);
     // every change of document or station is worked out; what it supersedes is dropped
     effect(() => {
       const [document, station] = [this.document.value, this.station.value];
@@ -94,15 +98,22 @@ export class Workbench {
     );
   }
 
+  /** The picked station first, since it is what the person looks at; then the others, the dial, and what would help. */
   async #all(document: Document, station: number): Promise<void> {
     if (document.text === NOTHING) return;
-    const answer = await this.ask('evaluate', 'evaluate', { document }, 'finish');
-    if (!this.#taken(answer)) return;
-    this.result.value = answer.value;
-    if (station >= answer.value.stations.length) {
+    const outline = await this.ask('evaluate', 'outline', document, 'finish');
+    if (!this.#taken(outline)) return;
+    this.outline.value = outline.value;
+    if (station >= outline.value.stations.length) {
       this.station.value = 0;
       return;
     }
+    const own = await this.ask('evaluate', 'evaluate', { document, station }, 'finish');
+    if (!this.#taken(own)) return;
+    this.best.value = own.value.stations[0] ?? null;
+    const all = await this.ask('evaluate', 'evaluate', { document }, 'cancel');
+    if (!this.#taken(all)) return;
+    this.result.value = all.value;
     const [dial, advice] = await Promise.all([
       this.ask('dial', 'dial', { document, station }),
       this.ask('advice', 'advise', { document, station }),

@@ -10,7 +10,7 @@ export function DialBench({ desk, listening }: { readonly desk: Desk; readonly l
   const { bench } = desk;
   const shown = bench.shown.value;
   const picture = bench.dial.value;
-  const stations = bench.result.value?.stations ?? [];
+  const stations = bench.outline.value?.stations ?? [];
   const angle = bench.hand.value ?? shown?.angle ?? null;
   const turn = (to: number): void => {
     bench.hand.value = to;

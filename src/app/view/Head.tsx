@@ -5,7 +5,7 @@ import { Files } from './Files.tsx';
 /** Name of the set, the station listened for, and what can be done with the file. */
 export function Head({ desk }: { readonly desk: Desk }) {
   const { bench } = desk;
-  const stations = bench.result.value?.stations ?? [];
+  const stations = bench.outline.value?.stations ?? [];
   return (
     <header class="head">
       <h1>Earshot</h1>
