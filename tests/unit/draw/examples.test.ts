@@ -7,11 +7,24 @@
  */
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { drawCoil, drawCurve, drawDescribedAerial, drawDial, drawDialStrip, drawFrame, drawPattern } from '#draw';
+import {
+  drawCoil,
+  drawCurve,
+  drawDescribedAerial,
+  drawDial,
+  drawDialStrip,
+  drawEnvelopeSpectrum,
+  drawFrame,
+  drawPattern,
+  drawSchematic,
+  drawSpectrum,
+} from '#draw';
 import { DESCRIBED } from './aerial-examples.ts';
 import { FRAME, TANKS } from './coil-examples.ts';
 import { MEDIUM_WAVE_DIAL, VHF_DIAL } from './dial-examples.ts';
 import { FORWARD_NORTH, FREE_UPRIGHT, IMPEDANCE, OVER_GROUND, RESPONSE, STATIONS } from './plot-examples.ts';
+import { EXAMPLE_SETS, FURTHER_SETS } from './set-examples.ts';
+import { ABOUT_DIAL, AT_EAR } from './sound-examples.ts';
 
 const FOLDER = new URL('./examples/', import.meta.url);
 
@@ -30,11 +43,19 @@ const EXAMPLES: Readonly<Record<string, () => string>> = {
   'dial-vhf': () => drawDial(VHF_DIAL, { note: 'An example.' })!,
   'dial-medium-wave': () => drawDial(MEDIUM_WAVE_DIAL, { radius: 45, clockwise: 'falling' })!,
   'dial-strip': () => drawDialStrip(VHF_DIAL),
+  ...Object.fromEntries(
+    [...Object.entries(EXAMPLE_SETS), ...Object.entries(FURTHER_SETS)].map(([name, set]) => [
+      `schematic-${name.replace('.json', '')}`,
+      () => drawSchematic(set),
+    ]),
+  ),
   'pattern-compass': () => drawPattern(FORWARD_NORTH, { title: 'A made-up lobe', stations: STATIONS }),
   'pattern-over-ground': () => drawPattern(OVER_GROUND, { title: 'Lobes over ground' }),
   'pattern-upright': () => drawPattern(FREE_UPRIGHT, { title: 'A made-up lobe, upright', components: ['total', 'horizontal'] }),
   'curve-impedance': () => drawCurve(IMPEDANCE.series, IMPEDANCE.options),
   'curve-response': () => drawCurve(RESPONSE.series, RESPONSE.options),
+  'sound-at-ear': () => drawSpectrum(AT_EAR, { title: 'Sound at the ear', note: 'A made-up sound.' }),
+  'sound-about-dial': () => drawEnvelopeSpectrum(ABOUT_DIAL, { title: 'Stations about the dial', note: 'Made-up stations.' }),
 };
 
 test.each(Object.keys(EXAMPLES))('%s', (name) => {
