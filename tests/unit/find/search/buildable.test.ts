@@ -57,7 +57,7 @@ const arbitraryDrawer: fc.Arbitrary<Given> = fc.record(
   { requiredKeys: ['fromLibrary', 'wires', 'formers'] },
 );
 
-describe('what is offered can be built', () => {
+describe('what is offered can be built', { timeout: 300_000 }, () => {
   test('property: of any drawer, drawn by chance and changed in every way, the independent checker finds nothing wrong', () => {
     let made = 0;
     fc.assert(

@@ -45,10 +45,10 @@ export const SMALL: Readonly<Record<string, () => Space>> = {
     spaceOf(
       requestOf({
         fromLibrary: ['air-variable-20', 'low-barrier-schottky', 'germanium-point-contact', 'ceramic-earpiece'],
-        wires: { thick: { values: { wireDiameter: '1.5 mm' }, length: '45 cm', tapEvery: 1 } },
+        wires: { thick: { values: { wireDiameter: '1.5 mm' }, length: '30 cm', tapEvery: 1 } },
         formers: [
-          { diameter: '10 mm', length: '14 mm' },
-          { diameter: '16 mm', length: '10 mm' },
+          { diameter: '10 mm', length: '10 mm' },
+          { diameter: '16 mm', length: '8 mm' },
         ],
         resistors: ['220 k', '1 M'],
       }),
@@ -57,9 +57,9 @@ export const SMALL: Readonly<Record<string, () => Space>> = {
     spaceOf(
       requestOf({
         fromLibrary: ['air-variable-20', 'low-barrier-schottky', 'balanced-armature-300', 'matching-100k-to-600'],
-        wires: { thin: { values: { wireDiameter: '0.8 mm' }, length: '30 cm', tapEvery: 2 } },
+        wires: { thin: { values: { wireDiameter: '0.8 mm' }, length: '24 cm', tapEvery: 2 } },
         formers: [{ diameter: '8 mm', length: '6.5 mm' }],
-        rods: [{ length: '60 cm', diameter: '5 mm', count: 2 }],
+        rods: [{ length: '45 cm', diameter: '5 mm', count: 2 }],
       }),
     ),
   'two stations, both wanted, two capacitors': () =>
@@ -67,8 +67,8 @@ export const SMALL: Readonly<Record<string, () => Space>> = {
       requestOf(
         {
           fromLibrary: ['air-variable-20', 'film-gang-fm-20', 'germanium-point-contact', 'crystal-earplug'],
-          wires: { bare: { values: { wireDiameter: '1 mm' }, length: '40 cm', tapEvery: 1 } },
-          formers: [{ diameter: '12 mm', length: '9 mm' }],
+          wires: { bare: { values: { wireDiameter: '1 mm' }, length: '26 cm', tapEvery: 1 } },
+          formers: [{ diameter: '12 mm', length: '5.5 mm' }],
           resistors: ['470 k'],
           fixedCapacitors: ['4.7 pF'],
         },

@@ -28,7 +28,7 @@ const trials = new Trials(space);
 const begun = (seed: number, slice = { index: 0, of: 1 }): SearchState => beginSearch(space, { aim: only('loudness'), seed, slice });
 const going = (state: SearchState, budget: number): SearchState => new Search(space, state, trials).step(budget);
 
-describe('a race between structures', () => {
+describe('a race between structures', { timeout: 300_000 }, () => {
   const once = going(begun(7), 500);
 
   test('one seed, one way: the same state to the last number; another seed goes another way', () => {
