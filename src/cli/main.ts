@@ -104,6 +104,31 @@ program
   .action(async (...args: Parameters<typeof import('./sweep.ts').sweepCommand>) => (await import('./sweep.ts')).sweepCommand(...args));
 
 program
+  .command('find')
+  .description('the best sets that a drawer holds the parts of, for its place')
+  .argument('<file>', 'file with a drawer and a place (JSON); a set in it is left aside')
+  .option('--aim <aim>', 'speech, loudness, clean (least distortion at a level that is heard) or stations (most of them)', 'speech')
+  .option('--station <name...>', 'must be on the dial, and counts; whichever is heard best where not given')
+  .option('--seconds <s>', 'how long to look; Ctrl-C gives the best so far', '20')
+  .option('--seed <n>', 'another seed, another way through', '1')
+  .option('--most <n>', 'how many different sets to show', '3')
+  .option('--out <folder>', 'writes the set files')
+  .option('--json', 'one JSON object')
+  .action(async (...args: Parameters<typeof import('./find.ts').findCommand>) => (await import('./find.ts')).findCommand(...args));
+
+program
+  .command('tolerance')
+  .description('what becomes of a set in many hands: odds, what matters most, how to trim it')
+  .argument('<file>', 'set file (JSON)')
+  .option('--station <name>', 'this station; the one heard best where not given')
+  .option('--samples <n>', 'sets built on paper', '512')
+  .option('--seed <n>', 'another seed, other errors', '1')
+  .option('--json', 'one JSON object')
+  .action(async (...args: Parameters<typeof import('./tolerance.ts').toleranceCommand>) =>
+    (await import('./tolerance.ts')).toleranceCommand(...args),
+  );
+
+program
   .command('schema')
   .description('the JSON Schema of set files')
   .action(async () => (await import('./schema.ts')).schemaCommand());
