@@ -26,6 +26,7 @@ export { type CurrentInWire, ringInductance } from './ring-inductance.ts';
 export { ringKernel } from './ring-kernel.ts';
 export { ringSum, stretchMutual } from './ring-sum.ts';
 export { nagaokaRosaInductance, rosaMutualCorrection, rosaSelfCorrection } from './rosa-corrections.ts';
+export { scaledLosses } from './scaled-losses.ts';
 export { selfCapacitance } from './self-capacitance.ts';
 export { nagaokaCoefficient, sheetInductance } from './sheet-solenoid.ts';
 export {
