@@ -1,5 +1,6 @@
 export { type CoherentSplit, coherentDoubt, coherentSplit, partOf } from './coherence.ts';
 export { type DifferenceFrequency, differenceFrequency } from './difference-frequency.ts';
+export { type EnvelopeSpectrum, type EnvelopeSpectrumOptions, envelopeSpectrum } from './envelope-spectrum.ts';
 export { type ToneWithHarmonics, toneWithHarmonics } from './harmonics.ts';
 export { type Leakage, leakage } from './leakage.ts';
 export { filtered, linearShape } from './linear-part.ts';
