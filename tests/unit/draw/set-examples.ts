@@ -42,8 +42,8 @@ export const FURTHER_SETS: Readonly<Record<string, SetDescription>> = {
     tank: { ...tankWithoutAerial(rod), detectorCoupling: { kind: 'series-capacitor', capacitance: 10e-12 }, detectorReturn: 470e3 },
     detector: {
       kind: 'table',
-      voltage: [-0.1, 0, 0.1],
-      current: [-1e-7, 0, 1e-6],
+      voltage: [-0.2, -0.1, 0, 0.1, 0.2],
+      current: [-1.2e-7, -1e-7, 0, 1e-6, 1e-5],
       capacitance: 0.5e-12,
       seriesResistance: 0,
       temperature: 293,
