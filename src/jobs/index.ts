@@ -18,6 +18,8 @@ export type { Answer, Document } from './document.ts';
 export type { AdviseGiven, EvaluateGiven } from './evaluate.ts';
 export type { Advice, Advised, Evaluated, LadderRow, Outline, StationOutline, StationResult } from './results.ts';
 export type { StageGiven, StageName } from './stage.ts';
+export type { Sweep, SweepGiven } from './sweep.ts';
+export type { TankBuild } from './tank-build.ts';
 
 /** For `connect`: errors of the engine arrive as what they were. */
 export const REVIVERS: Revivers = {

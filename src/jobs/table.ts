@@ -8,6 +8,8 @@ import { tankCurves } from './curves/tank.ts';
 import { dial } from './dial.ts';
 import { advise, evaluate, outline } from './evaluate.ts';
 import { stage } from './stage.ts';
+import { numbers, sweep } from './sweep.ts';
+import { tankBuild } from './tank-build.ts';
 
 /** Every job there is, for the entries of the threads that serve them. */
 export const jobs = {
@@ -17,6 +19,9 @@ export const jobs = {
   adopt,
   dial,
   stage,
+  tankBuild,
+  sweep,
+  numbers,
   placeCurves,
   aerialCurves,
   tankCurves,

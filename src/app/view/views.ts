@@ -20,7 +20,7 @@ const stage: Fetch = () => import('./stage/StageAlone.tsx').then((m) => m.StageA
 export const FETCH: Readonly<Record<View, Fetch>> = {
   place: stage,
   aerial: stage,
-  tank: stage,
+  tank: () => import('./tank/Tank.tsx').then((m) => m.Tank),
   slope: stage,
   detector: stage,
   phones: stage,

@@ -11,8 +11,8 @@ interface Props extends ViewProps {
   readonly stage: StageName;
   /** sections of the set file that are edited here; the one of the step's name where left out */
   readonly sections?: readonly string[];
-  /** pictures over the figures */
-  readonly children?: ComponentChildren;
+  /** pictures over the figures, made from the figures themselves where they need them */
+  readonly children?: ComponentChildren | ((groups: readonly Group[]) => ComponentChildren);
 }
 
 /** A step of the path: what is given on one side, what comes of it on the other, pictures first. */
@@ -30,7 +30,7 @@ export function Stage({ desk, editing, stage, sections = [stage], children }: Pr
         ))}
       </div>
       <div>
-        {children}
+        {typeof children === 'function' ? children(groups) : children}
         <Groups groups={groups} />
       </div>
     </div>

@@ -1,0 +1,52 @@
+import { assemble, EarInTime, type Listening, listen, modulator, type Reception, standAt } from '#engine';
+import { readSetFile } from '#set-file';
+import type { Play } from './protocol.ts';
+import { audioOf, driveOf } from './sent.ts';
+
+const NOISE_SEED = 1;
+
+/** A set that plays: samples are drawn from `listening.set` and go through `ear`. */
+export interface SetGoing {
+  readonly reception: Reception;
+  readonly listening: Listening;
+  readonly ear: EarInTime;
+}
+
+/**
+ * Sets a document's set going, for the station and the dial asked for.
+ *
+ * @returns null where the document has a fault; what it is, is told where it is edited
+ * @throws GivenError for what the engine refuses, WavError for a recording that cannot be read
+ */
+export function setGoing(play: Play): SetGoing | null {
+  const result = readSetFile(play.text, { read: (name) => fileNamed(play.files, name) });
+  if (!result.ok || !result.value.place) return null;
+  const { place, aerial, tank, detector, phones, ear: listenersEar, programme } = result.value;
+  const all = standAt(place, assemble({ aerial, tank, detector, phones }, { ear: listenersEar, programme }));
+  const reception = play.with.neighbours ? all : { ...all, signals: all.signals.filter((s) => s.received.station.name === play.station) };
+  const wanted = reception.signals.findIndex((s) => s.received.station.name === play.station);
+  const listening = listen(reception, {
+    station: wanted,
+    angle: play.angle,
+    ...(play.with.noise ? { noise: NOISE_SEED } : {}),
+    broadcast: (k, rate, offset) => {
+      const { modulation, programme: theirs } = reception.signals[k]!.received.station;
+      const sent = k === wanted ? play.sent : ({ kind: 'own' } as const);
+      const audio = audioOf(sent, theirs, play.sentences, k, programme.tone);
+      return { source: modulator(audio, modulation, rate, { drive: driveOf(sent, modulation, programme), offset }), turned: true };
+    },
+  });
+  // the listener's own phones seal, whatever the set's earpiece does
+  const ear = new EarInTime(reception.receiver, {
+    seed: NOISE_SEED,
+    room: play.with.room,
+    hearingLimit: play.with.hearingLimit,
+    at: 'ear',
+  });
+  return { reception, listening, ear };
+}
+
+function fileNamed(files: Play['files'], name: string): string {
+  if (!Object.hasOwn(files, name)) throw new Error(`there is no file ${name}`);
+  return files[name]!;
+}
