@@ -1,4 +1,4 @@
-import { type Arriving, HEARING_CAUTION, hearingCautionDue, playedLevel } from '#engine';
+import { type Arriving, HEARING_CAUTION, hearingCautionDue, type ListeningMeasures, playedLevel } from '#engine';
 import { formatFigure } from '#units';
 import { BadFile } from '../bad-file.ts';
 import { bold } from '../colour.ts';
@@ -9,11 +9,13 @@ import { checked, load } from '../load.ts';
 import { wrap } from '../table.ts';
 import { calibrate } from './calibrate.ts';
 import { followed, soundLevelOf, soundOfSet } from './figures.ts';
+import { measure } from './measure.ts';
 import { scaleSentence } from './notes.ts';
 import { type ListenOptions, type Plan, readPlan } from './options.ts';
 import { writePass } from './picture.ts';
 import { type Prepared, prepare } from './prepare.ts';
 import { type Rendered, render } from './render.ts';
+import { writeSpectrum } from './spectrum.ts';
 import { Stop } from './stop.ts';
 
 const WIDTH = 96;
@@ -36,20 +38,34 @@ export async function listenCommand(file: string | undefined, options: ListenOpt
       else console.log(wrap(`${prepared.sentence} Nothing is written.`, WIDTH));
       return;
     }
-    const rendered = await render(loaded.name, prepared, plan, stop, false);
+    const rendered = await render(loaded.name, prepared, plan, stop, options.spectrum !== undefined);
     console.error(`written: ${plan.out}`);
     if (rendered.stopped) {
       process.exitCode = STOPPED;
       console.error(`stopped: the file is whole and holds the ${rendered.seconds.toFixed(2)} s that were made of ${plan.seconds} s`);
     }
     if (options.picture !== undefined) writePass(options.picture, loaded.name, prepared, rendered);
-    tell(file, loaded.name, prepared, plan, rendered, options);
+    if (options.spectrum !== undefined && rendered.kept) writeSpectrum(options.spectrum, loaded.name, prepared, rendered.kept);
+    const measures = options.measure && !rendered.stopped ? await measure(prepared, plan, stop) : null;
+    if (options.measure && !measures) {
+      process.exitCode = STOPPED;
+      console.error('stopped: nothing is measured');
+    }
+    tell(file, loaded.name, prepared, plan, rendered, measures, options);
   } finally {
     stop.release();
   }
 }
 
-function tell(file: string, name: string, prepared: Prepared, plan: Plan, rendered: Rendered, options: ListenOptions): void {
+function tell(
+  file: string,
+  name: string,
+  prepared: Prepared,
+  plan: Plan,
+  rendered: Rendered,
+  measures: ListeningMeasures | null,
+  options: ListenOptions,
+): void {
   const { station, place, programme, remarks } = prepared;
   const groups = [
     {
@@ -57,13 +73,16 @@ function tell(file: string, name: string, prepared: Prepared, plan: Plan, render
       figures: soundOfSet(prepared, plan, rendered),
       remarks: [`Programme: ${programme.words}.`, ...remarks, ...neighbourRemarks(prepared), ...soundRemarks(plan, rendered)],
     },
+    ...(measures
+      ? [{ heading: 'measured with test programmes, on the coupler of the earpiece', figures: measures.figures(), remarks: [] }]
+      : []),
     { heading: 'how the set was followed', figures: followed(prepared), remarks: [] },
   ];
   const cautions = hearingCautions(plan, rendered);
   if (options.working !== undefined) console.log(groupsText(groups, options.working));
   else if (options.json) printJson(json(file, name, prepared, plan, rendered, { groups: groupsJson(groups), cautions }));
   else {
-    console.log(groupsText(groups.slice(0, 1), undefined));
+    console.log(groupsText(groups.slice(0, -1), undefined));
     if (cautions.length > 0) console.log(`\n${bold('Cautions')}\n${cautions.map((c) => wrap(`- ${c}`, WIDTH, '  ')).join('\n')}`);
   }
 }
