@@ -60,6 +60,8 @@ program
   .option('--without <parts>', 'what to leave out, with commas: neighbours, noise (of the set), room, hearing (its limit)')
   .option('--turn <time>', 'turns the dial across the station in this time')
   .option('--picture <svg>', 'writes what was heard while it turned')
+  .option('--spectrum <svg>', 'writes the spectrum of the sound, over the threshold of hearing and the room')
+  .option('--measure', 'measures with test programmes: level, distortion, response, what leaks in, intelligibility')
   .option('--gain <dB>', 'make-up gain, written into the file; never chosen by the sound', '0 dB')
   .option('--depth <bits>', '16, 24 or float', '24')
   .option('--seed <n>', 'of all noise; the same seed gives the same bytes', '1')
