@@ -18,5 +18,5 @@ export default defineConfig({
     modulePreload: { polyfill: false },
   },
   worker: { format: 'es' },
-  plugins: [contentPolicy(PAGE_POLICY), serviceWorker(resolve('src/service-worker/main.ts'))],
+  plugins: [contentPolicy(PAGE_POLICY), serviceWorker(resolve('src/service-worker/main.ts'), resolve('src/app/take-over.ts'))],
 });

@@ -16,13 +16,19 @@ const filesOf = (folder: string): string[] =>
     )
     .sort();
 
-/** Adds `sw.js` to a build, with the list of all that lies in the built folder and its hashes. */
-export function serviceWorker(entry: string): Plugin {
+/**
+ * Adds `sw.js` to a build, with the list of all that lies in the built folder and its hashes.
+ *
+ * @param entry - module of the worker
+ * @param takeOver - module of the page by which a newer worker takes over, as `take-over.js`
+ */
+export function serviceWorker(entry: string, takeOver: string): Plugin {
   return {
     name: 'service-worker',
     apply: 'build',
     buildStart() {
       this.emitFile({ type: 'chunk', id: entry, fileName: 'sw.js' });
+      this.emitFile({ type: 'chunk', id: takeOver, fileName: 'take-over.js' });
     },
     writeBundle: {
       order: 'post',

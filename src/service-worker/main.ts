@@ -32,17 +32,17 @@ async function dropOlder(): Promise<void> {
   await worker.clients.claim();
 }
 
-/** The page; or, where a newer build waits and this window is the only one, an empty page that loads itself again under the newer build. */
+/** Once in the life of this worker, so that a newer build that cannot take over does not keep the app from opening. */
+let asked = false;
+
+/** The page; or, where a newer build waits and this window is the only one, a page that lets it take over. */
 async function answerPage(): Promise<Response> {
-  const { waiting } = worker.registration;
-  if (waiting && (await worker.clients.matchAll({ type: 'window' })).length < 2) {
-    waiting.postMessage('take over');
-    // with an icon, or browsers would look for one at the top of the host
-    return new Response('<!doctype html><title>Earshot</title><link rel="icon" href="./icon.svg">', {
-      headers: { 'content-type': 'text/html', refresh: '0' },
-    });
-  }
-  return answer(page);
+  if (asked || !worker.registration.waiting || (await worker.clients.matchAll({ type: 'window' })).length > 1) return answer(page);
+  asked = true;
+  // An icon of no bytes, or browsers would ask this worker for one while the newer takes over; one that has something to do is not replaced (in
+  // Chromium not even a little later, as was seen).
+  const body = '<!doctype html><title>Earshot</title><link rel="icon" href="data:,"><script type="module" src="./take-over.js"></script>';
+  return new Response(body, { headers: { 'content-type': 'text/html' } });
 }
 
 const answer = async (request: Request | string): Promise<Response> =>
