@@ -2,6 +2,7 @@ import { adopt } from './adopt.ts';
 import { aerialCurves } from './curves/aerial.ts';
 import { detectorCurves } from './curves/detector.ts';
 import { earCurves } from './curves/ear.ts';
+import { phonesCurves } from './curves/phones.ts';
 import { placeCurves } from './curves/place.ts';
 import { slopeCurves } from './curves/slope.ts';
 import { tankCurves } from './curves/tank.ts';
@@ -27,5 +28,6 @@ export const jobs = {
   tankCurves,
   slopeCurves,
   detectorCurves,
+  phonesCurves,
   earCurves,
 };

@@ -25,7 +25,7 @@ export const FETCH: Readonly<Record<View, Fetch>> = {
   detector: stage,
   phones: stage,
   ear: stage,
-  listen: stage,
-  compare: stage,
-  file: stage,
+  listen: () => import('./listen/ListenView.tsx').then((m) => m.ListenView),
+  compare: () => import('./compare/CompareView.tsx').then((m) => m.CompareView),
+  file: () => import('./file/FileView.tsx').then((m) => m.FileView),
 };

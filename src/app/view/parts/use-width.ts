@@ -1,7 +1,8 @@
-import { type MutableRef, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import type { RefObject } from 'preact';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 
 /** Width of an element as it is laid out [px]; 0 until that is known. */
-export function useWidth<E extends HTMLElement>(): readonly [MutableRef<E | null>, number] {
+export function useWidth<E extends HTMLElement>(): readonly [RefObject<E>, number] {
   const box = useRef<E>(null);
   const [width, setWidth] = useState(0);
   useLayoutEffect(() => {

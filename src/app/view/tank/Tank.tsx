@@ -20,7 +20,7 @@ export function Tank(props: ViewProps) {
         <div class="pictures">
           <section aria-labelledby="coil-heading">
             <h2 id="coil-heading">The coil</h2>
-            <Sized>{(width) => build && <Coil tank={build.tank} width={width} />}</Sized>
+            <Sized class="coil">{(width) => build && <Coil tank={build.tank} width={width} />}</Sized>
           </section>
           <section aria-labelledby="response-heading">
             <h2 id="response-heading">What it lets through</h2>
