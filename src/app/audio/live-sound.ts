@@ -22,7 +22,7 @@ function output(): { readonly context: AudioContext; readonly ready: Promise<voi
 }
 
 let sentences: Promise<ArrayBuffer> | null = null;
-function sentencesBytes(): Promise<ArrayBuffer> {
+export function sentencesBytes(): Promise<ArrayBuffer> {
   sentences ??= fetch(programmeAddresses.sentences!).then((r) => {
     if (!r.ok) throw new Error(`the recording could not be loaded (${r.status})`);
     return r.arrayBuffer();

@@ -48,3 +48,16 @@ export interface SoundState {
 export const BLOCK = 480;
 export const AHEAD = 6;
 export const RATE = 48_000;
+
+/** To the thread that writes a sound file. */
+export interface ToRecorder {
+  readonly play: Play;
+  readonly seconds: number;
+  /** of the set, for the notes in the file */
+  readonly name: string;
+}
+
+export type FromRecorder =
+  | { readonly kind: 'refused'; readonly why: string }
+  | { readonly kind: 'progress'; readonly done: number }
+  | { readonly kind: 'written'; readonly bytes: Uint8Array<ArrayBuffer>; readonly clipped: number; readonly level: string };

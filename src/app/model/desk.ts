@@ -9,6 +9,7 @@ import { Keeper, type Keeping, keepingWords, type Work } from './keeper.ts';
 import type { KeptVersion } from './kept-record.ts';
 import { type GivenFile, openFiles } from './open-files.ts';
 import { isShared, readShared, shareFragment } from './share-link.ts';
+import { Shelf } from './shelf.ts';
 import { shippedFiles } from './shipped.ts';
 import { Workbench } from './workbench.ts';
 
@@ -20,6 +21,8 @@ const REST = 400;
 /** The document as the person has it, with its past, kept from visit to visit, and what may be done with it as a whole. */
 export class Desk {
   readonly bench: Workbench;
+  /** sets put aside */
+  readonly shelf: Shelf;
   /** the document as JSON */
   readonly value: ReadonlySignal<unknown>;
   readonly text: ReadonlySignal<string>;
@@ -45,6 +48,7 @@ export class Desk {
     this.canRedo = computed(() => this.#history.value.future.length > 0);
     this.keepingNotice = computed(() => (this.keeping.value ? keepingWords(this.keeping.value) : null));
     this.bench = new Workbench(this.text, client);
+    this.shelf = new Shelf(client);
     this.#keeper = new Keeper(browserStorage(), browserTabs(), Date.now, (keeping) => {
       this.keeping.value = keeping;
     });
@@ -57,6 +61,7 @@ export class Desk {
     if (kept) this.#begin(kept);
     else await this.openExample(FIRST);
     if (isShared(fragment)) await this.openLink(fragment);
+    await this.shelf.open();
   }
 
   edit(path: Path, value: unknown, drag: string | null = null): void {
@@ -143,7 +148,7 @@ export class Desk {
   }
 
   async keepMine(): Promise<void> {
-    await this.#keeper.keepMine(this.#work());
+    await this.#keeper.keepMine(this.work());
   }
 
   #begin({ document, files }: Work): void {
@@ -161,16 +166,17 @@ export class Desk {
   #changed(): void {
     this.bench.hand.value = null;
     if (this.#timer !== null) clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => void this.#keeper.save(this.#work()), REST);
+    this.#timer = setTimeout(() => void this.#keeper.save(this.work()), REST);
   }
 
-  #work(): Work {
+  /** The document with the files it may refer to. */
+  work(): Work {
     return { document: this.value.value, files: this.bench.files.value };
   }
 
   /** Another tab has saved: taken over where nothing was changed here, else the person is asked at the next save. */
   async #newerElsewhere(): Promise<void> {
-    if (this.canUndo.value) await this.#keeper.save(this.#work());
+    if (this.canUndo.value) await this.#keeper.save(this.work());
     else await this.takeTheirs();
   }
 }

@@ -1,6 +1,7 @@
-import { effect, signal, untracked } from '@preact/signals';
-import type { LiveSound } from '../audio/live-sound.ts';
+import { computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
+import { LiveSound } from '../audio/live-sound.ts';
 import type { Play, Sent } from '../audio/protocol.ts';
+import { Pair } from './pair.ts';
 import type { Workbench } from './workbench.ts';
 
 /** What a person chose to hear, and the sound of the set on the bench. */
@@ -11,11 +12,16 @@ export class Listening {
   /** stated on the screen, never chosen by the sound [dB] */
   readonly makeUpGain = signal(20);
   readonly notice = signal<string | null>(null);
+  /** the set on the bench and another one, heard in turn */
+  readonly pair: Pair;
   readonly #bench: Workbench;
+  readonly #asked: ReadonlySignal<Omit<Play, 'sentences'> | null>;
 
   constructor(bench: Workbench, sound: LiveSound) {
     this.#bench = bench;
     this.sound = sound;
+    this.#asked = computed(() => this.#play());
+    this.pair = new Pair(sound, new LiveSound(), this.#asked, bench.shown);
     // a turn of the dial is heard at once; anything else that changes starts the set anew
     effect(() => {
       const angle = this.#angle();
@@ -31,24 +37,23 @@ export class Listening {
     });
   }
 
+  /** What the set on the bench is asked to play; null where the dial does not reach its station. */
+  asked(): Omit<Play, 'sentences'> | null {
+    return this.#asked.value;
+  }
+
   async play(): Promise<void> {
-    const angle = this.#angle();
-    const station = this.#bench.shown.value;
-    if (!station || angle === null) {
-      this.notice.value = 'The dial does not reach this station, so there is nothing to hear.';
-      return;
-    }
-    this.notice.value = null;
+    const play = this.#asked.peek();
+    this.notice.value = play ? null : 'The dial does not reach this station, so there is nothing to hear.';
+    if (play) await this.sound.start(play);
+  }
+
+  #play(): Omit<Play, 'sentences'> | null {
+    const [station, angle] = [this.#bench.shown.value, this.#angle()];
+    if (!station || angle === null) return null;
     const { text, files = {} } = this.#bench.document.value;
-    await this.sound.start({
-      text,
-      files,
-      station: station.name,
-      angle,
-      sent: this.sent.value,
-      with: this.with.value,
-      makeUpGain: this.makeUpGain.value,
-    });
+    const [sent, heard, makeUpGain] = [this.sent.value, this.with.value, this.makeUpGain.value];
+    return { text, files, station: station.name, angle, sent, with: heard, makeUpGain };
   }
 
   #angle(): number | null {

@@ -1,7 +1,8 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { View } from '../model/workbench.ts';
-import { FETCH, type ViewProps } from './views.ts';
+import type { ViewProps } from './view-props.ts';
+import { FETCH } from './views.ts';
 
 /** The view that is open, fetched when it is first wanted; the one before it stays until then. */
 export function OpenView(props: ViewProps) {

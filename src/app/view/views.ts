@@ -1,15 +1,6 @@
 import type { ComponentType } from 'preact';
-import type { Desk } from '../model/desk.ts';
-import type { Listening } from '../model/listening.ts';
 import type { View } from '../model/workbench.ts';
-import type { Editing } from './form/editing.tsx';
-
-/** What every view is handed. */
-export interface ViewProps {
-  readonly desk: Desk;
-  readonly editing: Editing;
-  readonly listening: Listening;
-}
+import type { ViewProps } from './view-props.ts';
 
 type Fetch = () => Promise<ComponentType<ViewProps>>;
 

@@ -1,7 +1,8 @@
 import { CALIBRATION_FREQUENCY, CALIBRATION_LEVEL, ReferenceTone, SOUND_RATE, toSamples } from '#engine';
+import { scaleSentence } from '#tell';
 import { printJson } from '../figures-json.ts';
 import { wrap } from '../table.ts';
-import { calibrationNotes, scaleSentence } from './notes.ts';
+import { calibrationNotes } from './notes.ts';
 import type { Plan } from './options.ts';
 import { writeSound } from './sound-file.ts';
 

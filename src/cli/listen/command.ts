@@ -1,4 +1,5 @@
 import { type Arriving, HEARING_CAUTION, hearingCautionDue, type ListeningMeasures, playedLevel } from '#engine';
+import { scaleSentence } from '#tell';
 import { formatFigure } from '#units';
 import { BadFile } from '../bad-file.ts';
 import { bold } from '../colour.ts';
@@ -10,7 +11,6 @@ import { wrap } from '../table.ts';
 import { calibrate } from './calibrate.ts';
 import { followed, soundLevelOf, soundOfSet } from './figures.ts';
 import { measure } from './measure.ts';
-import { scaleSentence } from './notes.ts';
 import { type ListenOptions, type Plan, readPlan } from './options.ts';
 import { writePass } from './picture.ts';
 import { type Prepared, prepare } from './prepare.ts';

@@ -1,18 +1,11 @@
 import { CALIBRATION_FREQUENCY, CALIBRATION_LEVEL, type SoundScale } from '#engine';
+import { scaleSentence } from '#tell';
 import { formatFigure } from '#units';
 import type { Info } from '#wav';
 import type { Plan } from './options.ts';
 import type { Prepared } from './prepare.ts';
 
 const PROGRAM = 'Earshot';
-const dB = (x: number): string => `${Number(x.toFixed(1))} dB`;
-
-/** What a sample stands for, in a sentence: the same in the file and on the screen. */
-export function scaleSentence({ fullScale, makeUpGain }: SoundScale): string {
-  const level = `a sine whose peak is full scale stands for ${dB(fullScale - makeUpGain)} SPL at the ear`;
-  if (makeUpGain === 0) return `True level: ${level}; no make-up gain.`;
-  return `Make-up gain ${dB(makeUpGain)}: the file is ${makeUpGain > 0 ? 'louder' : 'quieter'} than the set by that; ${level}.`;
-}
 
 /** Notes in the file, so that its level can be told long after. */
 export function notesOf(name: string, prepared: Prepared, plan: Plan, stoppedAfter: number | null): Info {

@@ -1,11 +1,15 @@
 import {
   type AerialResonance,
+  type Arrival,
   azimuthCut,
+  C,
   type Complex,
   elevationCut,
+  gainOf,
   type PatternPoint,
   patternSummary,
   resonances,
+  SPEED_OF_LIGHT,
   type WireAerial,
 } from '#engine';
 import { type AerialView, arrivalOf } from './aerial-view.ts';
@@ -35,6 +39,34 @@ export function aerialPattern({ at }: AerialView, bare: WireAerial): AerialPatte
     azimuth,
     upright: elevationCut(discretised, solution, azimuth, open ? POINTS : POINTS / 2 + 1),
   };
+}
+
+/** A component so far below the other is the rounding of sums that cancel. */
+const ROUNDING = 1e-10;
+
+/** The same of an aerial that is known by closed form or by its values: round the level, and over the top through the strongest bearing. */
+export function modelPattern({ model, at }: AerialView): AerialPattern {
+  const { frequency } = at.station;
+  const wavelength = SPEED_OF_LIGHT / frequency;
+  const gain = (arrival: Arrival): PatternPoint['gain'] => {
+    const { horizontal, vertical, impedance } = model.at(frequency, arrival);
+    const [h, v] = [C.abs(horizontal), C.abs(vertical)];
+    const decibels = (length: number): number | null =>
+      length > ROUNDING * Math.hypot(h, v) ? 10 * Math.log10(gainOf(length * length, impedance.re, wavelength)) : null;
+    return { total: decibels(Math.hypot(h, v)), horizontal: decibels(h), vertical: decibels(v) };
+  };
+  const level = Array.from({ length: POINTS }, (_, i) => {
+    const angle = (2 * Math.PI * i) / POINTS;
+    return { angle, gain: gain({ azimuth: angle, elevation: 0 }) };
+  });
+  const strength = (p: PatternPoint): number => p.gain.total ?? Number.NEGATIVE_INFINITY;
+  const azimuth = level.reduce((best, p) => (strength(p) > strength(best) + 1e-9 ? p : best)).angle;
+  const upright = Array.from({ length: POINTS / 2 + 1 }, (_, i) => {
+    const angle = (2 * Math.PI * i) / POINTS;
+    const behind = Math.cos(angle) < 0;
+    return { angle, gain: gain({ azimuth: behind ? azimuth + Math.PI : azimuth, elevation: behind ? Math.PI - angle : angle }) };
+  });
+  return { elevation: 0, level, azimuth, upright };
 }
 
 /** Impedance over the band at the aerial's own terminals, without a feeder where it is one of wires. */

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { ViewProps } from '../views.ts';
+import type { ViewProps } from '../view-props.ts';
 
 /** The set file as it is written, to be read and changed by hand, and earlier versions of it. */
 export function FileView({ desk }: ViewProps) {

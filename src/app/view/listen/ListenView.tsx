@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { playReferenceTone, REFERENCE_TONE } from '../../audio/reference-sound.ts';
-import type { ViewProps } from '../views.ts';
+import type { ViewProps } from '../view-props.ts';
 import { Recording } from './Recording.tsx';
 import { Sent } from './Sent.tsx';
 import { Transport } from './Transport.tsx';

@@ -5,7 +5,7 @@ import type { Group } from '#tell';
 import type { Workbench } from '../../model/workbench.ts';
 import { Editor } from '../form/Editor.tsx';
 import { Groups } from '../parts/Groups.tsx';
-import type { ViewProps } from '../views.ts';
+import type { ViewProps } from '../view-props.ts';
 
 interface Props extends ViewProps {
   readonly stage: StageName;

@@ -1,5 +1,5 @@
 import type { StageName } from '#jobs';
-import type { ViewProps } from '../views.ts';
+import type { ViewProps } from '../view-props.ts';
 import { Stage } from './Stage.tsx';
 
 /** What a view edits and shows as long as it has nothing but form and figures. */

@@ -1,7 +1,7 @@
 import { Sized } from '../parts/Sized.tsx';
 import { useCurves } from '../parts/use-curves.ts';
 import { Stage } from '../stage/Stage.tsx';
-import type { ViewProps } from '../views.ts';
+import type { ViewProps } from '../view-props.ts';
 import { Coil } from './Coil.tsx';
 import { DialScale } from './DialScale.tsx';
 import { LossBudget } from './LossBudget.tsx';
