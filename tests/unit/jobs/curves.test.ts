@@ -47,13 +47,29 @@ describe('aerial', () => {
     expect(a.band.points[mid]!.impedance.re).toBeGreaterThan(55);
     expect(a.band.points[mid]!.impedance.re).toBeLessThan(85);
   });
+  test('given by its length: a figure of eight with 2.15 dBi to its broadside (ITU-R BS.561), drawn as long as it is', async () => {
+    const { pattern, shape } = ok(await jobs.call('aerialCurves', demo))!;
+    if (set.aerial.kind !== 'dipole' || set.aerial.orientation.kind !== 'horizontal') throw new Error('the demo has a level dipole');
+    const { broadside } = set.aerial.orientation;
+    const total = (angle: number) => pattern.level[Math.round((angle * 180) / Math.PI + 720) % 360]!.gain.total ?? Number.NEGATIVE_INFINITY;
+    // copper takes a little
+    expect(total(broadside)).toBeGreaterThan(2.15 - 0.1);
+    expect(total(broadside)).toBeLessThan(2.15 + 0.02);
+    expect(total(broadside + Math.PI)).toBeCloseTo(total(broadside), 6);
+    expect(total(broadside + Math.PI / 2)).toBeLessThan(-30);
+    const [{ from, to }] = shape!.wires as [{ from: Record<'x' | 'y' | 'z', number>; to: Record<'x' | 'y' | 'z', number> }];
+    expect(Math.hypot(to.x - from.x, to.y - from.y, to.z - from.z)).toBeCloseTo(set.aerial.length, 12);
+    // across the broadside, and level
+    expect((to.x - from.x) * Math.sin(broadside) + (to.y - from.y) * Math.cos(broadside)).toBeCloseTo(0, 12);
+    expect(to.z).toBe(from.z);
+  });
   test('of wires: pattern with a main lobe where the beam points, current in all wires, geometry', async () => {
     const beam = example('beam-from-its-elements.json');
     if (beam.set.aerial.kind !== 'wires' || beam.set.aerial.shape.kind !== 'beam') throw new Error('the example is a beam');
     // the example is cut for this station
     const station = beam.place.stations.findIndex((s) => s.name === 'Radio Gannet');
-    const { wires } = ok(await jobs.call('aerialCurves', { document: document('beam-from-its-elements.json'), station }))!;
-    const { level } = wires!.pattern;
+    const { wires, pattern } = ok(await jobs.call('aerialCurves', { document: document('beam-from-its-elements.json'), station }))!;
+    const { level } = pattern;
     const best = level.reduce((a, b) => ((b.gain.total ?? -999) > (a.gain.total ?? -999) ? b : a));
     expect(Math.cos(best.angle - beam.set.aerial.shape.bearing)).toBeGreaterThan(Math.cos(0.1));
     expect(new Set(wires!.currents.map((c) => c.wire)).size).toBe(wires!.geometry.length);
@@ -64,6 +80,24 @@ describe('aerial', () => {
     const loop = { document: document('loop-by-the-mast.json'), station: 0 };
     const coil = ok(await jobs.call('aerialCurves', loop));
     expect(coil).toBe(null);
+  });
+});
+
+describe('phones', () => {
+  test('sensitivity as the description gives it, and through the network by its transfer', async () => {
+    const p = ok(await jobs.call('phonesCurves', { document: demo.document }));
+    finite(p.frequency, p.sensitivity, p.throughout, p.threshold, p.attenuation, p.load);
+    const { earpiece } = set.phones;
+    for (const point of earpiece.sensitivity) {
+      const at = nearest(p.frequency, point.frequency);
+      if (earpiece.sensitivityAt === '1 V') expect(p.sensitivity[at]!).toBeCloseTo(point.level, 0);
+    }
+    expect(earpiece.sensitivity.length).toBeGreaterThan(0);
+    // nothing between output and earpiece of the demo: both are one
+    p.throughout.forEach((level, i) => {
+      expect(level).toBeCloseTo(p.sensitivity[i]!, 1);
+    });
+    expect(p.coupler).toBe(earpiece.coupler);
   });
 });
 
