@@ -37,7 +37,7 @@ export class MemorySink implements ByteSink {
   }
 
   /** All that was written. */
-  bytes(): Uint8Array {
+  bytes(): Uint8Array<ArrayBuffer> {
     return this.#room.slice(0, this.#size);
   }
 }
