@@ -8,9 +8,6 @@ export default defineConfig({
   testMatch: '**/*.spec.ts',
   outputDir: '.cache/browser',
   workers: 1,
-  // a busy machine is no fault of the app
-  timeout: 60_000,
-  expect: { timeout: 15_000 },
   // machines that others share are slow at times; what is asked of speed is measured by itself
   timeout: 120_000,
   expect: { timeout: 30_000 },
