@@ -9,13 +9,12 @@ export async function measure({ reception, dialled }: Prepared, { seed }: Plan, 
   const progress = new Progress('measuring');
   const steps = measureListening(reception, { station: dialled.station, angle: dialled.angle, seed });
   try {
-    while (!stop.asked) {
-      const step = steps.next();
+    for (let step = steps.next(); ; step = steps.next()) {
       if (step.done) return step.value;
       progress.at(step.value.share);
       await stop.breathe();
+      if (stop.asked) return null;
     }
-    return null;
   } finally {
     progress.done();
   }

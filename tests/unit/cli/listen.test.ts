@@ -80,12 +80,12 @@ describe('the file', () => {
     ['16', 16, 'integer'],
     ['float', 32, 'float'],
   ])('depth %s', async (depth, bits, encoding) => {
-    await listen(`${depth}.wav`, MEDIUM_WAVE, { seconds: '0.1', depth });
+    await listen(`${depth}.wav`, MEDIUM_WAVE, { station: 'Harbour 1215', seconds: '0.1', depth });
     expect(opened(`${depth}.wav`)).toMatchObject({ frames: 4800, sampleBits: bits, encoding });
   });
   test('the same seed gives the same bytes, another seed others', async () => {
     const bytes = async (name: string, seed: string): Promise<Buffer> => {
-      await listen(name, MEDIUM_WAVE, { seconds: '0.1', seed });
+      await listen(name, MEDIUM_WAVE, { station: 'Harbour 1215', seconds: '0.1', seed });
       return readFileSync(path(name));
     };
     const first = await bytes('one.wav', '7');
@@ -115,7 +115,7 @@ describe('its level', () => {
     expect(peak(0, 480)).toBeLessThan(1.5 * peak(7200, 14_400));
   });
   test('make-up gain: louder by just that, and said in the file, on the screen and in JSON; too much is clipped and counted', async () => {
-    const tone = { programme: 'tone', without: QUIET, seconds: '0.2' };
+    const tone = { station: 'Harbour 1215', programme: 'tone', without: QUIET, seconds: '0.2' };
     const calm = await listen('true.wav', MEDIUM_WAVE, tone);
     expect(calm.out).not.toContain('Cautions');
     const run = await listen('gain.wav', MEDIUM_WAVE, { ...tone, gain: '12 dB', json: true });
@@ -155,7 +155,7 @@ describe('programmes of the user', () => {
     ['96 kHz, floating point, mono', 96_000, 1, 'float'],
   ] as const)('%s: its tone is in the sound', async (words, rate, channels, encoding) => {
     const programme = own(`own-${rate}.wav`, rate, channels, encoding);
-    const run = await listen(`heard-${rate}.wav`, MEDIUM_WAVE, { programme, without: QUIET, seconds: '0.4' });
+    const run = await listen(`heard-${rate}.wav`, MEDIUM_WAVE, { station: 'Harbour 1215', programme, without: QUIET, seconds: '0.4' });
     expect(plain(run.out)).toContain(`(1.0 s, ${rate} Hz, ${words.split(', ')[2]})`);
     const x = samples(opened(`heard-${rate}.wav`));
     // nearly all of the sound is that tone
@@ -163,7 +163,7 @@ describe('programmes of the user', () => {
   });
   test('silence is silent, a tone of any frequency is sent, speech-shaped noise is sent', async () => {
     const sent = async (programme: string): Promise<Float64Array> => {
-      await listen('sent.wav', MEDIUM_WAVE, { programme, without: QUIET, seconds: '0.2', depth: 'float' });
+      await listen('sent.wav', MEDIUM_WAVE, { station: 'Harbour 1215', programme, without: QUIET, seconds: '0.2', depth: 'float' });
       return samples(opened('sent.wav'));
     };
     const tone = await sent('400 Hz');
@@ -203,6 +203,25 @@ describe('the dial', () => {
     expect(svg).toContain(`${f['turn.first.level'].value.toFixed(1)} dB SPL`);
   });
 });
+
+test('measures with test programmes agree with levels; the spectrum is drawn over threshold and room', async () => {
+  const station = 'Harbour 1215';
+  const told = await listen('measured.wav', MEDIUM_WAVE, {
+    station,
+    seconds: '0.3',
+    measure: true,
+    spectrum: path('spectrum.svg'),
+    json: true,
+  });
+  const [sound, measured] = JSON.parse(told.out).groups;
+  expect(measured.name).toContain('measured');
+  // programme of speech as levels foretell it, and as it is heard
+  const difference = measured.figures['measured.speech.level'].value - sound.figures['sound.foretold'].value;
+  expect(Math.abs(difference)).toBeLessThan(1);
+  const svg = readFileSync(path('spectrum.svg'), 'utf8');
+  for (const words of ['sound of the set', 'hearing threshold', 'room noise']) expect(svg).toContain(words);
+  // sixteen seconds of test programmes
+}, 300_000);
 
 describe('Ctrl-C', () => {
   test('leaves a whole file of what was made, says so, and ends with 130', async () => {
@@ -248,6 +267,7 @@ describe('what is refused, each with its reason and its mend', () => {
     ['a part of the sound', { without: 'rom' }, /did you mean "room"\?\s+There are: neighbours, noise, room, hearing/],
     ['two lengths', { turn: '5', seconds: '5' }, /with --turn the sound is as long as the turn/],
     ['a dial that turns and stands', { turn: '5', dial: 'best' }, /Leave one of the two out/],
+    ['measures while the dial turns', { turn: '5', measure: true }, /--measure: measures need a dial that stands/],
     ['a picture of nothing', { picture: 'a.svg' }, /it shows a turn of the dial\s+Add --turn/],
     ['a station', { station: 'Fen Tlk' }, /Fen Talk/],
     ['a reference tone at another level', { calibrate: true, gain: '6' }, /has its true level/],
