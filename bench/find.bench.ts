@@ -33,7 +33,7 @@ function demo(): Space {
 }
 
 const AIM: Aim = only('loudness');
-const BUDGET = 2000;
+const BUDGET = 4000;
 const NEAR = 0.2;
 const cpu = (): number => process.cpuUsage().user / 1e6;
 
@@ -130,7 +130,7 @@ function longBest(): { readonly points: number; readonly trials: number } {
   let count = 0;
   for (const seed of [101, 102]) {
     const search = new Search(space, beginSearch(space, { aim: AIM, seed, small: 0 }), trials);
-    search.step(2.5 * BUDGET);
+    search.step(1.5 * BUDGET);
     count += search.state.trials;
     points = Math.max(points, ...Object.values(search.state.best).map((s) => s.worth));
   }

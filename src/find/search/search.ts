@@ -1,5 +1,6 @@
 import { type Aim, BEYOND, type Limits, USUAL_LIMITS, worth } from './aim.ts';
 import { type Arm, armsOf, drawDesign } from './arms.ts';
+import { canBeBuilt } from './build.ts';
 import { chanceFrom, Draws } from './chance.ts';
 import { type Design, keyOf } from './design.ts';
 import { signatureOf } from './difference.ts';
@@ -21,9 +22,11 @@ export interface SearchOptions {
 
 /** Spaces up to this size are gone through whole: some seconds. */
 const SMALL = 1500;
-/** Steps each structure is given in the first heat; doubled when half of them fall out, and again for the next race. */
-const FIRST_ALLOWANCE = 6;
+/** Steps each structure is given in the first heat; doubled when the others fall out, and again for the next race. */
+const FIRST_ALLOWANCE = 3;
 const MOST_ALLOWANCE = 96;
+/** Share of the structures that goes on to the next heat. */
+const KEPT = 1 / 3;
 /** Structures left in the last heat of a race. */
 const LAST = 2;
 /** Draws from which a climb begins: the best of them. */
@@ -31,6 +34,8 @@ const STARTS = 3;
 /** Share of new climbs that begin beside the best design of the structure, not anywhere. */
 const BESIDE = 0.6;
 const KICKS = 3;
+/** Share of designs drawn anywhere that take detector and phones from the best set of all: what comes after the tank asks little of what comes before. */
+const BORROWED = 0.6;
 /** Worth of a set that the engine refuses: a number, since a state is written as JSON. */
 const REFUSED = -1e9;
 /** Combinations of parts remembered. */
@@ -78,7 +83,7 @@ const firstHeat = (arms: readonly ArmState[], round: number): Heat => ({
 /**
  * A search at work. It holds what can be made again from the space; all that matters stands in `state`, after every step.
  *
- * Structures (kind of aerial, its joint, tuning capacitor) race: in each heat each is searched for some steps, the better half goes on with twice as
+ * Structures (kind of aerial, its joint, tuning capacitor) race: in each heat each is searched for some steps, the best third goes on with twice as
  * many. When two are left the next race begins with all of them, where each stood, so none is given up for good. Within a structure a
  * climb tries one way of changing the design at a time and takes the best it finds; where nothing helps, a new climb begins beside the best design or anywhere.
  * Small spaces are gone through whole, and the answer is then the best there is.
@@ -155,10 +160,20 @@ export class Search {
     }
     let best: Scored | null = null;
     for (let k = 0; k < STARTS; k++) {
-      const d = drawDesign(this.space, arm, draws);
-      if (d) best = better(best, notes.note(d));
+      const drawn = drawDesign(this.space, arm, draws);
+      if (!drawn) continue;
+      const lent = draws.uniform() < BORROWED ? this.#withRestOfBest(drawn) : drawn;
+      best = better(best, notes.note(canBeBuilt(this.space, lent) ? lent : drawn));
     }
     return best;
+  }
+
+  /** With the detector and phones of the best set of any structure. */
+  #withRestOfBest(d: Design): Design {
+    const top = Object.values(this.state.best).reduce<Scored | null>(better, null);
+    if (!top) return d;
+    const { detector, earpiece, transformer, load, bypass } = top.design;
+    return { ...d, detector, earpiece, transformer, load, bypass };
   }
 }
 
@@ -178,7 +193,7 @@ function afterStep(heat: Heat, arms: readonly ArmState[], fell: boolean): Heat {
   const worthOf = (k: number): number => arms[k]!.best?.worth ?? REFUSED;
   const running = [...left]
     .sort((a, b) => worthOf(b) - worthOf(a) || a - b)
-    .slice(0, Math.ceil(left.length / 2))
+    .slice(0, Math.max(LAST, Math.ceil(left.length * KEPT)))
     .sort((a, b) => a - b);
   return { ...heat, running, allowance: Math.min(2 * heat.allowance, 4 * MOST_ALLOWANCE), at: 0, taken: 0 };
 }
