@@ -12,10 +12,14 @@ export type { DialScale, DialStation, PointerSense } from './dial/dial-scale.ts'
 export { type DialOptions, drawDial } from './dial/draw-dial.ts';
 export { type DialStripOptions, drawDialStrip } from './dial/draw-dial-strip.ts';
 export type { AxisOptions } from './plot/axis.ts';
+export { type BandsOptions, drawBands, type LevelsByBand } from './plot/draw-bands.ts';
 export { type CurveOptions, drawCurve } from './plot/draw-curve.ts';
 export { type Component, drawPattern, type PatternOptions } from './plot/draw-pattern.ts';
+export { drawProfile, type ProfileOptions } from './plot/draw-profile.ts';
+export { drawStations, type StationAround, type StationsOptions } from './plot/draw-stations.ts';
 export type { PatternCut } from './plot/pattern-facts.ts';
 export type { StationMark } from './plot/pattern-stations.ts';
+export type { ProfilePath } from './plot/profile-facts.ts';
 export type { PlotMark, Series } from './plot/series.ts';
 export { type DialPassPicture, drawDialPass } from './sound/draw-dial-pass.ts';
 export { drawEnvelopeSpectrum, type EnvelopeSpectrumDrawing } from './sound/draw-envelope-spectrum.ts';

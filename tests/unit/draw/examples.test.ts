@@ -8,6 +8,7 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import {
+  drawBands,
   drawCoil,
   drawCurve,
   drawDescribedAerial,
@@ -16,12 +17,15 @@ import {
   drawEnvelopeSpectrum,
   drawFrame,
   drawPattern,
+  drawProfile,
   drawSchematic,
   drawSpectrum,
+  drawStations,
 } from '#draw';
 import { DESCRIBED } from './aerial-examples.ts';
 import { FRAME, TANKS } from './coil-examples.ts';
 import { MEDIUM_WAVE_DIAL, VHF_DIAL } from './dial-examples.ts';
+import { AROUND, BAND_LEVELS, HILL, NOT_HEARD, OPEN } from './picture-examples.ts';
 import { FORWARD_NORTH, FREE_UPRIGHT, IMPEDANCE, OVER_GROUND, RESPONSE, STATIONS } from './plot-examples.ts';
 import { EXAMPLE_SETS, FURTHER_SETS } from './set-examples.ts';
 import { ABOUT_DIAL, AT_EAR } from './sound-examples.ts';
@@ -49,6 +53,12 @@ const EXAMPLES: Readonly<Record<string, () => string>> = {
       () => drawSchematic(set),
     ]),
   ),
+  'bands-speech': () => drawBands(BAND_LEVELS, { title: 'What is heard of it', note: 'Made-up levels.' }),
+  'bands-silent': () => drawBands(NOT_HEARD, { title: 'What is heard of it', width: 110 }),
+  'profile-hill': () => drawProfile(HILL, { title: 'The ground between', mast: 'Radio Gannet' }),
+  'profile-open': () => drawProfile(OPEN, { title: 'The ground between', width: 120 }),
+  'stations-log': () => drawStations(AROUND, { title: 'Stations around' }),
+  'stations-linear': () => drawStations(AROUND.slice(0, 2), { title: 'Stations around', note: 'The field is the median outdoors.' }),
   'pattern-compass': () => drawPattern(FORWARD_NORTH, { title: 'A made-up lobe', stations: STATIONS }),
   'pattern-over-ground': () => drawPattern(OVER_GROUND, { title: 'Lobes over ground' }),
   'pattern-upright': () => drawPattern(FREE_UPRIGHT, { title: 'A made-up lobe, upright', components: ['total', 'horizontal'] }),
