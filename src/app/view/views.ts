@@ -9,13 +9,13 @@ const stage: Fetch = () => import('./stage/StageAlone.tsx').then((m) => m.StageA
 
 /** Fetches a view when it is first opened: drawings, forms and figures are no part of the first load. */
 export const FETCH: Readonly<Record<View, Fetch>> = {
-  place: stage,
-  aerial: stage,
+  place: () => import('./place/Place.tsx').then((m) => m.Place),
+  aerial: () => import('./aerial/Aerial.tsx').then((m) => m.Aerial),
   tank: () => import('./tank/Tank.tsx').then((m) => m.Tank),
-  slope: stage,
-  detector: stage,
-  phones: stage,
-  ear: stage,
+  slope: () => import('./slope/Slope.tsx').then((m) => m.Slope),
+  detector: () => import('./detector/Detector.tsx').then((m) => m.Detector),
+  phones: () => import('./phones/Phones.tsx').then((m) => m.Phones),
+  ear: () => import('./ear/Ear.tsx').then((m) => m.Ear),
   listen: () => import('./listen/ListenView.tsx').then((m) => m.ListenView),
   compare: () => import('./compare/CompareView.tsx').then((m) => m.CompareView),
   file: () => import('./file/FileView.tsx').then((m) => m.FileView),

@@ -100,7 +100,7 @@ const AROUND = 4;
 const BEYOND = 3;
 /** How far to either side the slope is drawn: so many swings, or bandwidths as built where these are more. */
 const SWINGS = 3;
-const BANDWIDTHS = 1.5;
+const BANDWIDTHS = 1.25;
 /** Turn of the dial over which its run is taken, as a share of the whole. */
 const NUDGE = 1e-4;
 

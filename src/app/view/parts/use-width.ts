@@ -1,8 +1,7 @@
-import type { RefObject } from 'preact';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 
 /** Width of an element as it is laid out [px]; 0 until that is known. */
-export function useWidth<E extends HTMLElement>(): readonly [RefObject<E>, number] {
+export function useWidth<E extends HTMLElement>() {
   const box = useRef<E>(null);
   const [width, setWidth] = useState(0);
   useLayoutEffect(() => {
@@ -14,7 +13,7 @@ export function useWidth<E extends HTMLElement>(): readonly [RefObject<E>, numbe
     observer.observe(element);
     return () => observer.disconnect();
   }, []);
-  return [box, width];
+  return [box, width] as const;
 }
 
 /** Drawings are sized in millimetres of paper; a page shows 96 dots to the inch (CSS Values 4, sec. 6.2). */
