@@ -2,13 +2,17 @@ const SIGNALS = ['SIGINT', 'SIGTERM'] as const;
 
 /** A stop asked for by Ctrl-C, or by a request to end; long work looks at it between its steps. */
 export class Stop {
-  asked = false;
+  #asked = false;
   readonly #listener = (): void => {
-    this.asked = true;
+    this.#asked = true;
   };
 
   constructor() {
     for (const signal of SIGNALS) process.on(signal, this.#listener);
+  }
+
+  get asked(): boolean {
+    return this.#asked;
   }
 
   /** Lets signals in that came meanwhile. */
