@@ -63,7 +63,7 @@ export function Dial(props: DialProps) {
         <svg ref={svg} viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
           <path class="loudness" d={loudnessRing(loudness, rotation, CX, CY, RADIUS + 4, SWELL, RANGE)} />
           <path class="rim" d={`M${CX - RADIUS},${CY}A${RADIUS},${RADIUS} 0 0 1 ${CX + RADIUS},${CY}Z`} />
-          {frequencyMarks(table, rotation, 0.13).map((m) => (
+          {frequencyMarks(table, rotation, 0.17).map((m) => (
             <Mark key={m.frequency} page={onPage(m.angle, rotation)} text={short(m.frequency)} />
           ))}
           {stations.map((s) => (
