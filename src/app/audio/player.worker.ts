@@ -12,7 +12,6 @@ const post = (message: FromPlayer): void => self.postMessage(message);
 class Playing {
   readonly going: SetGoing;
   readonly #sink: MessagePort;
-  readonly #volts = new Float64Array(BLOCK);
   readonly #all = new Float64Array(BLOCK);
   readonly #own = new Float64Array(BLOCK);
   #scale: SoundScale;
@@ -39,8 +38,7 @@ class Playing {
 
   #block(): void {
     const began = performance.now();
-    this.going.listening.set.process(this.#volts);
-    this.going.ear.process(this.#volts, this.#all, this.#own);
+    this.going.next(this.#all, this.#own);
     this.#meters.own.add(this.#own);
     this.#meters.all.add(this.#all);
     toSamples(this.#scale, this.#all, this.#all);

@@ -19,12 +19,11 @@ function record({ play, seconds, name }: ToRecorder): void {
   const sink = new MemorySink();
   const file = new WavWriter(sink, { rate: SOUND_RATE, channels: 1, encoding: '24-bit' });
   const frames = Math.round(seconds * SOUND_RATE);
-  const [volts, heard] = [new Float64Array(PIECE), new Float64Array(PIECE)];
+  const [heard, own] = [new Float64Array(PIECE), new Float64Array(PIECE)];
   for (let made = 0; made < frames; made += PIECE) {
     const count = Math.min(PIECE, frames - made);
-    const [v, h] = [volts.subarray(0, count), heard.subarray(0, count)];
-    going.listening.set.process(v);
-    going.ear.process(v, h);
+    const h = heard.subarray(0, count);
+    going.next(h, own.subarray(0, count));
     toSamples(scale, h, h);
     file.write(h, h);
     post({ kind: 'progress', done: (made + count) / frames });

@@ -1,15 +1,16 @@
-import { assemble, EarInTime, type Listening, listen, modulator, type Reception, standAt } from '#engine';
+import { assemble, EarInTime, type Listening, listen, modulator, type Reception, settleEar, standAt } from '#engine';
 import { readSetFile } from '#set-file';
 import type { Play } from './protocol.ts';
 import { audioOf, driveOf } from './sent.ts';
 
 const NOISE_SEED = 1;
 
-/** A set that plays: samples are drawn from `listening.set` and go through `ear`. */
+/** A set that plays. */
 export interface SetGoing {
   readonly reception: Reception;
   readonly listening: Listening;
-  readonly ear: EarInTime;
+  /** Fills both arrays with the samples that follow [Pa]: all there is to hear, and the set's own sound alone. */
+  next(all: Float64Array, own: Float64Array): void;
 }
 
 /**
@@ -43,7 +44,20 @@ export function setGoing(play: Play): SetGoing | null {
     hearingLimit: play.with.hearingLimit,
     at: 'ear',
   });
-  return { reception, listening, ear };
+  let volts = new Float64Array(0);
+  let begun = false;
+  return {
+    reception,
+    listening,
+    next(everything, own) {
+      if (volts.length !== own.length) volts = new Float64Array(own.length);
+      listening.set.process(volts);
+      // the earpiece has had the set's steady voltage since long before
+      if (!begun) settleEar(ear, volts[0] ?? 0);
+      begun = true;
+      ear.process(volts, everything, own);
+    },
+  };
 }
 
 function fileNamed(files: Play['files'], name: string): string {
