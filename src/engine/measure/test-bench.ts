@@ -89,22 +89,27 @@ export class TestBench {
     this.modulation = signal.received.station.modulation;
     this.stereo = this.modulation.kind === 'fm' && this.modulation.stereo;
     this.#one = alone(reception, station);
-    const others = reception.signals.length > 1;
-    const beside = LONG + SETTLE + (others ? 2 : 1) * (speechSeconds + SETTLE);
-    this.#work = ALONE + (this.stereo ? STEREO : 0) + speechSeconds + SETTLE + this.#weight(true) * beside;
+    const speech = speechSeconds + SETTLE;
+    this.#work =
+      ALONE +
+      (this.stereo ? STEREO : 0) +
+      speech +
+      this.#workBeside(false) * (LONG + SETTLE + speech) +
+      (reception.signals.length > 1 ? this.#workBeside(true) * speech : 0);
   }
 
   /** The station alone, without noise. */
   *alone(doing: Measuring, sent: Sent, seconds: number): Generator<MeasureProgress, Played> {
     const { angle } = this;
-    return yield* this.#run(doing, false, play(this.#one, { station: 0, angle, sent: () => sent, settle: SETTLE, seconds }));
+    return yield* this.#run(doing, 1, play(this.#one, { station: 0, angle, sent: () => sent, settle: SETTLE, seconds, fine: true }));
   }
 
-  /** All stations of the place; noise where a seed is given. */
+  /** All stations of the place; noise where a seed is given. Without it small things can be told, and are followed finely. */
   *together(doing: Measuring, sent: (station: number) => Sent, seconds: number, noise?: number): Generator<MeasureProgress, Played> {
     const { station, angle } = this;
-    const options = { station, angle, sent, settle: SETTLE, seconds, ...(noise === undefined ? {} : { noise }) };
-    return yield* this.#run(doing, true, play(this.reception, options));
+    const fine = noise === undefined;
+    const options = { station, angle, sent, settle: SETTLE, seconds, fine, ...(fine ? {} : { noise }) };
+    return yield* this.#run(doing, this.#workBeside(fine), play(this.reception, options));
   }
 
   /** A station's speech-shaped noise, of each its own, the same in every test. */
@@ -134,16 +139,17 @@ export class TestBench {
     return x.subarray(from, from + Math.round(this.speechSeconds * SOUND_RATE));
   }
 
-  #weight(others: boolean): number {
-    return others && this.reception.signals.length > 1 ? WITH_OTHERS : 1;
+  /** Work for a second of sound with all stations, against one alone: a higher rate, more envelopes. */
+  #workBeside(fine: boolean): number {
+    return this.reception.signals.length > 1 ? (fine ? 2 : 1) * WITH_OTHERS : 1;
   }
 
-  *#run(doing: Measuring, others: boolean, playing: Generator<number, Played>): Generator<MeasureProgress, Played> {
+  *#run(doing: Measuring, work: number, playing: Generator<number, Played>): Generator<MeasureProgress, Played> {
     const before = this.#done;
     for (;;) {
       const step = playing.next();
       if (step.done) return step.value;
-      this.#done = before + this.#weight(others) * step.value;
+      this.#done = before + work * step.value;
       yield { share: Math.min(1, this.#done / this.#work), doing };
     }
   }
