@@ -79,6 +79,10 @@ export class StationSum {
     this.#stations.forEach((s, k) => {
       const gain = gains[k]!;
       const peak = Math.SQRT2 * s.emf * gain;
+      if (s.source.add && s.turned && resting === 0 && gain === this.#gains[k]) {
+        s.source.add(re, im, at, BLOCK, peak);
+        return;
+      }
       if (resting === 0) s.source.next(this.#re, this.#im);
       else {
         this.#re.fill(1, 0, resting);

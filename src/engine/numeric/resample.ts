@@ -54,7 +54,8 @@ export class Resampler implements SampleSource {
     // an output between inputs 0 and 1 has under it the inputs from 1 - back to ahead
     const back = Math.ceil(kernel.after * from);
     const ahead = Math.ceil(kernel.before * from);
-    this.#taps = back + ahead + ((back + ahead) & 1);
+    // summed by eights
+    this.#taps = 8 * Math.ceil((back + ahead) / 8);
     this.#exact = this.#up * this.#taps <= LARGEST_TABLE;
     const rows = this.#exact ? this.#up : ROWS + 1;
     const step = this.#exact ? this.#up : ROWS;
@@ -97,12 +98,18 @@ export class Resampler implements SampleSource {
           d += odd * y[at + k + 1]!;
         }
         second[m] = c + d;
-      } else
-        for (let k = 0; k < taps; k += 2) {
-          a += table[row + k]! * x[at + k]!;
-          b += table[row + k + 1]! * x[at + k + 1]!;
+        first[m] = a + b;
+      } else {
+        for (let k = 0; k < taps; k += 8) {
+          const r = row + k;
+          const i = at + k;
+          a += table[r]! * x[i]! + table[r + 4]! * x[i + 4]!;
+          b += table[r + 1]! * x[i + 1]! + table[r + 5]! * x[i + 5]!;
+          c += table[r + 2]! * x[i + 2]! + table[r + 6]! * x[i + 6]!;
+          d += table[r + 3]! * x[i + 3]! + table[r + 7]! * x[i + 7]!;
         }
-      first[m] = a + b;
+        first[m] = a + b + (c + d);
+      }
       for (phase += down; phase >= up; phase -= up) at++;
     }
     this.#at = at;

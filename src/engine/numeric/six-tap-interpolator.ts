@@ -46,7 +46,7 @@ export class SixTapInterpolator {
     this.#table = new Float64Array(this.#up * TAPS);
     const share = (2 * band) / from;
     const reach = (interval * from) / 2;
-    for (let p = 0; p < this.#up; p++) this.#table.set(weights(p / this.#up, share, reach), p * TAPS);
+    for (let p = 0; p < this.#up; p++) this.#table.set(sixWeights(p / this.#up, share, reach), p * TAPS);
   }
 
   next(out: Float64Array): void {
@@ -101,7 +101,7 @@ const sinc = (x: number): number => (x === 0 ? 1 : Math.sin(Math.PI * x) / (Math
  * @param share - 2 B/from
  * @param reach - half the interval, in samples
  */
-function weights(place: number, share: number, reach: number): Float64Array {
+export function sixWeights(place: number, share: number, reach: number): Float64Array {
   const matrix = new Float64Array(TAPS * TAPS);
   const wanted = new Float64Array(TAPS);
   for (let k = 0; k < TAPS; k++) {

@@ -1,11 +1,12 @@
 import { readFileSync } from 'node:fs';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import {
   Doubler,
   fourierTransform,
   type Kernel,
   lowPassKernel,
   MersenneTwister,
+  PhasorRun,
   Resampler,
   runPhasor,
   type SampleSource,
@@ -238,4 +239,53 @@ test('limit: the phasor is the exponential to 5e-9, and its phase the sum of ste
     );
   }
   expect(worst).toBeLessThan(5e-9);
+});
+
+describe('a phasor run along a frequency known at a lower rate', () => {
+  const from = 192_000;
+  /** frequency D sin(2 pi f t), without end */
+  const swinging = (deviation: number, tone: number): SampleSource => {
+    let n = 0;
+    return {
+      next(first) {
+        for (let k = 0; k < first.length; k++, n++) first[k] = deviation * Math.sin((2 * Math.PI * ((n * tone) % from)) / from);
+      },
+    };
+  };
+  test('limit: the phase is the integral of D sin(2 pi f t) and of the offset, -D/(2 pi f) cos + f0 t, in closed form', () => {
+    for (const [to, tone, offset] of [
+      [2_976_000, 15_000, 1.2e6],
+      [2_976_000, 1000, -0.8e6],
+      [601_000, 15_000, 200e3],
+      [20_000_000, 15_000, 9.8e6],
+    ] as const) {
+      const deviation = 75e3;
+      const count = 20_000;
+      const re = new Float64Array(count);
+      const im = new Float64Array(count);
+      new PhasorRun(swinging(deviation, tone), from, to, 19e3, offset).add(re, im, 0, count, 0.7);
+      // the means of the first sample are over the interval about time zero: the phasor stands half an interval later; silence before is left behind
+      const phase = (n: number): number => {
+        const t = (n + 0.5) / to;
+        return ((offset * t) % 1) - (deviation / (2 * Math.PI * tone)) * Math.cos(2 * Math.PI * tone * t);
+      };
+      const start = 2000;
+      const turn = Math.atan2(im[start]!, re[start]!) - 2 * Math.PI * phase(start);
+      for (let n = start; n < count; n++) {
+        const angle = 2 * Math.PI * phase(n) + turn;
+        const off = Math.hypot(re[n]! - 0.7 * Math.cos(angle), im[n]! - 0.7 * Math.sin(angle)) / 0.7;
+        // -94 dB of the phase's swing of D/f, and that of the point it is set against
+        expect(off, `${to}, ${tone}, ${n}`).toBeLessThan((2 * 2e-5 * deviation) / tone + 2e-8);
+      }
+    }
+  });
+  test('limit: blocks of any size give the same to the bit', () => {
+    const count = 9000;
+    const [re, im, a, b] = [0, 0, 0, 0].map(() => new Float64Array(count)) as [Float64Array, Float64Array, Float64Array, Float64Array];
+    new PhasorRun(swinging(5e4, 7000), from, 1_999_000, 19e3, -5e5).add(re, im, 0, count, 0.3);
+    const pieces = new PhasorRun(swinging(5e4, 7000), from, 1_999_000, 19e3, -5e5);
+    for (let at = 0, size = 1; at < count; at += size, size = ((size * 7) % 97) + 1) pieces.add(a, b, at, Math.min(size, count - at), 0.3);
+    expect(a).toEqual(re);
+    expect(b).toEqual(im);
+  });
 });

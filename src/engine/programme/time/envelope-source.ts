@@ -17,6 +17,8 @@ export interface EnvelopeSource {
   readonly rate: number;
   /** Fills both arrays (of equal length) with real and imaginary parts of the samples that follow. */
   next(re: Float64Array, im: Float64Array): void;
+  /** Adds `gain` times the samples that follow to `count` places of both arrays from `from` on; where it is there it is quicker than the other. */
+  readonly add?: ((re: Float64Array, im: Float64Array, from: number, count: number, gain: number) => void) | undefined;
 }
 
 /** How loud a programme is sent. */

@@ -1,11 +1,11 @@
 import { GivenError } from '../../given-error.ts';
-import { Doubler, runPhasor, type SampleSource, SixTapInterpolator } from '../../numeric/index.ts';
+import { Doubler, PhasorRun, runPhasor, type SampleSource, SixTapInterpolator } from '../../numeric/index.ts';
 import type { ProgrammeModulation } from '../modulation.ts';
 import { AUDIO_LIMIT, PILOT_FREQUENCY, PILOT_SHARE, STEREO_AUDIO_SHARE, SUBCARRIER_FREQUENCY } from '../multiplex.ts';
 import { multiplexPower } from '../multiplex-power.ts';
 import { programmeSwing, toneSwing } from '../swing.ts';
 import { AM_STOP, AUDIO_RATE, programmeAudio } from './audio-path.ts';
-import type { AudioSource, ModulatedSource, ModulationMeter, ProgrammeDrive } from './envelope-source.ts';
+import type { AudioSource, EnvelopeSource, ModulatedSource, ModulationMeter, ProgrammeDrive } from './envelope-source.ts';
 import { LIMITER_BLOCK, Limiter, type LimiterReport } from './limiter.ts';
 import { Meter } from './modulation-meter.ts';
 import { MULTIPLEX_RATE, MultiplexSignal } from './multiplex-signal.ts';
@@ -27,6 +27,8 @@ const LEAST_AUDIO_RATE = 4000;
 /** Envelope rates [Hz]. FM: a mean is taken over no more than a sample of the multiplex; AM: twice the audio with its cut-off, and some room. */
 const LEAST_FM_RATE = MULTIPLEX_RATE;
 const LEAST_AM_RATE = 12_000;
+/** From this ratio of envelope to multiplex on, the frequency is run along between its samples. */
+const RUN_FROM = 3;
 const GREATEST_RATE = 20_000_000;
 const RATE_STEP = 1000;
 /** What audio leaves of full deviation. */
@@ -53,6 +55,9 @@ class Station implements ModulatedSource {
   readonly rate: number;
   readonly modulation: ProgrammeModulation;
   readonly #swing: SixTapInterpolator;
+  /** FM at a rate far above that of the multiplex: in place of the interpolator and the phasor after it */
+  readonly #run: PhasorRun | null;
+  readonly add: EnvelopeSource['add'];
   readonly #limiter: Limiter;
   readonly #meter = new Meter();
   readonly #gain: { readonly gain: number };
@@ -82,10 +87,22 @@ class Station implements ModulatedSource {
           }
         : { source: multiplex, rate: MULTIPLEX_RATE, band: PILOT_FREQUENCY };
     const interval = modulation.kind === 'fm' ? 1 / rate : 0;
+    const run =
+      modulation.kind === 'fm' && rate >= RUN_FROM * toEnvelope.rate
+        ? new PhasorRun(toEnvelope.source, toEnvelope.rate, rate, toEnvelope.band, this.#offset)
+        : null;
+    this.#run = run;
+    this.add = run === null ? undefined : (re, im, from, count, gain) => run.add(re, im, from, count, gain);
     this.#swing = new SixTapInterpolator(toEnvelope.source, toEnvelope.rate, rate, toEnvelope.band, interval);
   }
 
   next(re: Float64Array, im: Float64Array): void {
+    if (this.#run !== null) {
+      re.fill(0);
+      im.fill(0);
+      this.#run.add(re, im, 0, re.length, 1);
+      return;
+    }
     if (this.#rotation === null) {
       this.#swing.next(im);
       this.#phase = runPhasor(this.#phase, re, im, 1 / this.rate, this.#offset);

@@ -1,4 +1,5 @@
 import { GivenError } from '../../given-error.ts';
+import { greatestCommonDivisor } from '../../numeric/index.ts';
 import type { ProgrammeModulation } from '../modulation.ts';
 import { preEmphasisPower } from '../pre-emphasis.ts';
 import { AUDIO_RATE } from './audio-path.ts';
@@ -28,24 +29,39 @@ export function toneAudio(tones: readonly Tone[], side: Side = 'both'): AudioSou
       throw new GivenError('programme.tone', `${frequency} Hz`, 'test tones have a whole number of hertz, 1 to 23999', 'Round it.');
   const leftGain = side === 'right' ? 0 : 1;
   const rightGain = side === 'left' ? 0 : side === 'opposite' ? -1 : 1;
+  // whole hertz repeat after a second at the latest: each instant is worked out once
+  const period = tones.reduce((p, { frequency }) => leastCommonMultiple(p, AUDIO_RATE / greatestCommonDivisor(AUDIO_RATE, frequency)), 1);
+  const known = new Float64Array(period);
+  let filled = 0;
   let time = 0;
   return {
     rate: AUDIO_RATE,
     next(left, right) {
       for (let n = 0; n < left.length; n++) {
-        let x = 0;
-        for (let k = 0; k < tones.length; k++) {
-          const { frequency, amplitude, phase } = tones[k]!;
-          // whole periods are taken off in whole numbers
-          x += amplitude * Math.sin((2 * Math.PI * ((time * frequency) % AUDIO_RATE)) / AUDIO_RATE + (phase ?? 0));
+        if (time === filled) {
+          known[time] = instant(tones, time);
+          filled++;
         }
+        const x = known[time]!;
         left[n] = leftGain * x;
         right[n] = rightGain * x;
-        time = (time + 1) % AUDIO_RATE;
+        if (++time === period) time = 0;
       }
     },
   };
 }
+
+function instant(tones: readonly Tone[], time: number): number {
+  let x = 0;
+  for (let k = 0; k < tones.length; k++) {
+    const { frequency, amplitude, phase } = tones[k]!;
+    // whole periods are taken off in whole numbers
+    x += amplitude * Math.sin((2 * Math.PI * ((time * frequency) % AUDIO_RATE)) / AUDIO_RATE + (phase ?? 0));
+  }
+  return x;
+}
+
+const leastCommonMultiple = (a: number, b: number): number => (a / greatestCommonDivisor(a, b)) * b;
 
 /** The drive that gives a full-scale tone full modulation behind pre-emphasis, whatever its frequency [Hz]. */
 export const fullToneDrive = (frequency: number, modulation: ProgrammeModulation): ProgrammeDrive => ({
