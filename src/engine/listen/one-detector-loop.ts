@@ -181,7 +181,9 @@ export class OneDetectorLoop implements DetectorLoop {
     const qEar = secondReal * (earRe[1] ?? 0);
     let qY = secondReal * (yRe[1] ?? 0);
     const nextReal = firstReal + secondReal;
+    let row = Number.NaN;
     let column = Number.NaN;
+    let o = -1;
     let middleY = 0;
     let strip: Strip | null = null;
     let rows: Int32Array = NONE;
@@ -240,25 +242,28 @@ export class OneDetectorLoop implements DetectorLoop {
       u2Im = u1Im;
       // what the detector makes of them
       const square = dRe * dRe + dIm * dIm;
-      let o = -1;
       if (map !== null) {
+        // where neither has changed the cell is known ahead of the drive
+        const atRow = Math.floor(square * perSquare);
         const atColumn = Math.floor(before * perStep);
-        if (atColumn !== column) {
-          column = atColumn;
-          middleY = 2 * column + 1;
-          strip = map.strip(column);
-          rows = strip.rows;
-          rest0 = strip.rest[0]!;
-          rest1 = strip.rest[1]!;
-          rest2 = strip.rest[2]!;
-          rest3 = strip.rest[3]!;
-        }
-        const row = square * perSquare;
-        o = row < rows.length ? rows[row | 0]! : -1;
-        if (o < 0) {
-          o = map.find(strip!, Math.floor(row));
-          rows = strip!.rows;
-          cells = map.cells;
+        if (atRow !== row || atColumn !== column || o < 0) {
+          row = atRow;
+          if (atColumn !== column) {
+            column = atColumn;
+            middleY = 2 * column + 1;
+            strip = map.strip(column);
+            rows = strip.rows;
+            rest0 = strip.rest[0]!;
+            rest1 = strip.rest[1]!;
+            rest2 = strip.rest[2]!;
+            rest3 = strip.rest[3]!;
+          }
+          o = row < rows.length ? rows[row]! : -1;
+          if (o < 0) {
+            o = map.find(strip!, row);
+            rows = strip!.rows;
+            cells = map.cells;
+          }
         }
       }
       if (o >= 0) {

@@ -6,8 +6,8 @@ import { type CircuitEquations, circuitEquations, conduct, type ModalCircuit, mo
 import type { OnePortFit } from './one-port-fit.ts';
 import { reactionTaps } from './reaction-taps.ts';
 
-/** A mode is stepped from sample to sample where leaving it out would change a response in the sampled band by more than this share. */
-const KEPT = 1e-5;
+/** A mode is stepped from sample to sample where leaving it out would change a response in the sampled band by more than this share, 0.0004 dB. */
+const KEPT = 5e-5;
 /** Modes farther away than so many times the sample rate stand still: their share changes by less than a thousandth of itself across the band. */
 const REACH = 1000;
 /** A mode grows if its real part is above this share of its distance from the reference. */
