@@ -4,6 +4,8 @@ import { DetectorSolver } from './detector-solver.ts';
 const MOST_ROUNDS = 400;
 /** Change of a round, by the largest voltage, below which all detectors agree. */
 const AGREED = 1e-8;
+/** A detector is left as it is in a round that would change what it is given by less than this share. */
+const UNCHANGED = 1e-9;
 
 /**
  * Any number of detectors on one circuit, at one instant.
@@ -28,6 +30,10 @@ export class CoupledDetectors {
   readonly before: Float64Array;
   readonly voltageRe: Float64Array;
   readonly voltageIm: Float64Array;
+  /** what each was last solved for */
+  readonly #givenRe: Float64Array;
+  readonly #givenIm: Float64Array;
+  readonly #givenBefore: Float64Array;
   /** instants at which the rounds did not end */
   failures = 0;
 
@@ -46,6 +52,9 @@ export class CoupledDetectors {
     this.before = new Float64Array(n);
     this.voltageRe = new Float64Array(n);
     this.voltageIm = new Float64Array(n);
+    this.#givenRe = new Float64Array(n);
+    this.#givenIm = new Float64Array(n);
+    this.#givenBefore = new Float64Array(n);
   }
 
   /** To be called once the matrices are filled in. */
@@ -68,7 +77,7 @@ export class CoupledDetectors {
       let moved = 0;
       let size = 0;
       for (let j = 0; j < this.count; j++) {
-        moved = Math.max(moved, this.#one(j));
+        moved = Math.max(moved, this.#one(j, round > 0));
         size = Math.max(size, Math.hypot(this.voltageRe[j]!, this.voltageIm[j]!));
       }
       if (this.count === 1 || moved <= AGREED * size) return;
@@ -76,8 +85,11 @@ export class CoupledDetectors {
     this.failures++;
   }
 
-  /** @returns how far the detector's voltages moved [V] */
-  #one(j: number): number {
+  /**
+   * @param again - whether it has been solved at this instant
+   * @returns how far the detector's voltages moved [V]
+   */
+  #one(j: number, again: boolean): number {
     const n = this.count;
     let re = this.driveRe[j]!;
     let im = this.driveIm[j]!;
@@ -92,6 +104,13 @@ export class CoupledDetectors {
       im -= a * this.voltageIm[p]! + b * this.voltageRe[p]!;
       before += this.r[k]! * other.current;
     }
+    if (again) {
+      const changed = Math.abs(re - this.#givenRe[j]!) + Math.abs(im - this.#givenIm[j]!) + Math.abs(before - this.#givenBefore[j]!);
+      if (changed <= UNCHANGED * (Math.abs(re) + Math.abs(im))) return 0;
+    }
+    this.#givenRe[j] = re;
+    this.#givenIm[j] = im;
+    this.#givenBefore[j] = before;
     const solver = this.solvers[j]!;
     const lastOutput = solver.output;
     solver.solve(Math.hypot(re, im), before);

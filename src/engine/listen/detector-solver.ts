@@ -11,7 +11,7 @@ import { brent } from '../numeric/index.ts';
 
 const NEWTON_STEPS = 14;
 /** A step smaller than this share leaves an error of its square. */
-const SETTLED = 1e-8;
+const SETTLED = 1e-6;
 const MOST_WIDENINGS = 60;
 /** Amplitude over drive from which a search begins at the most; brackets are widened beyond it. */
 const FARTHEST = 100;
