@@ -1,4 +1,4 @@
-import { aerialTitle, type Component, drawCurve, drawDescribedAerial, drawPattern } from '#draw';
+import { aerialTitle, drawCurve, drawDescribedAerial, drawPattern, strongComponents } from '#draw';
 import type { PatternPoint, WireAerial } from '#engine';
 import { type AerialView, aerialBand, aerialPattern } from '#tell';
 import { formatFigure } from '#units';
@@ -29,15 +29,12 @@ export function writeDrawings(name: string, view: AerialView, { draw, pattern, i
 /** `beam.svg` and `-upright` make `beam-upright.svg`. */
 const beside = (file: string, ending: string): string => (/\.svg$/i.test(file) ? file.replace(/(\.svg)$/i, `${ending}$1`) : file + ending);
 
-/** A component that stays so far below the other is not drawn [dB]. */
-const FAINT = 30;
-
 /** Round the compass through the strongest direction's elevation (level where the aerial is in the open), and upright through its bearing. */
 function patterns(title: string, view: AerialView, bare: WireAerial): readonly [string, string] {
   const { elevation, level, azimuth, upright } = aerialPattern(view, bare);
   const options = (points: readonly PatternPoint[]) => ({
     title: `${title}, ${formatFigure(view.at.station.frequency, 'Hz')}`,
-    components: componentsOf(points),
+    components: strongComponents(points),
     note: 'Wires alone: set, hands and house are left out.',
   });
   return [
@@ -47,12 +44,6 @@ function patterns(title: string, view: AerialView, bare: WireAerial): readonly [
     ),
     drawPattern({ kind: 'elevation', azimuth, points: upright }, options(upright)),
   ];
-}
-
-function componentsOf(points: readonly PatternPoint[]): readonly Component[] {
-  const most = (key: Component) => Math.max(...points.map((p) => p.gain[key] ?? Number.NEGATIVE_INFINITY));
-  const [h, v] = [most('horizontal'), most('vertical')];
-  return Math.abs(h - v) > FAINT ? ['total'] : ['total', 'horizontal', 'vertical'];
 }
 
 function impedancePlot(title: string, view: AerialView): string {

@@ -60,9 +60,10 @@ export async function openFiles(given: readonly GivenFile[], known: Readonly<Rec
   return { work: opened === null ? null : { document, files }, files, notices };
 }
 
-async function textOf(
-  file: GivenFile,
-): Promise<{ readonly ok: true; readonly value: string } | { readonly ok: false; readonly why: string }> {
+/** Text of a file, or why it is not taken. */
+export type GivenText = { readonly ok: true; readonly value: string } | { readonly ok: false; readonly why: string };
+
+export async function textOf(file: GivenFile): Promise<GivenText> {
   if (file.size > LONGEST_FILE)
     return { ok: false, why: `it has ${(file.size / 1e6).toFixed(0)} MB, and a set file at most ${LONGEST_FILE / 1e6}` };
   try {

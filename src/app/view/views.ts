@@ -4,9 +4,6 @@ import type { ViewProps } from './view-props.ts';
 
 type Fetch = () => Promise<ComponentType<ViewProps>>;
 
-/** The view of a step by itself: its form and its figures. */
-const stage: Fetch = () => import('./stage/StageAlone.tsx').then((m) => m.StageAlone);
-
 /** Fetches a view when it is first opened: drawings, forms and figures are no part of the first load. */
 export const FETCH: Readonly<Record<View, Fetch>> = {
   place: () => import('./place/Place.tsx').then((m) => m.Place),

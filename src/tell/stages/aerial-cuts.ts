@@ -41,32 +41,32 @@ export function aerialPattern({ at }: AerialView, bare: WireAerial): AerialPatte
   };
 }
 
-/** A component so far below the other is the rounding of sums that cancel. */
+/** An effective length so far below the greatest of all directions is the rounding of sums that cancel. */
 const ROUNDING = 1e-10;
 
 /** The same of an aerial that is known by closed form or by its values: round the level, and over the top through the strongest bearing. */
 export function modelPattern({ model, at }: AerialView): AerialPattern {
   const { frequency } = at.station;
   const wavelength = SPEED_OF_LIGHT / frequency;
-  const gain = (arrival: Arrival): PatternPoint['gain'] => {
+  const towards = (arrival: Arrival) => {
     const { horizontal, vertical, impedance } = model.at(frequency, arrival);
     const [h, v] = [C.abs(horizontal), C.abs(vertical)];
-    const decibels = (length: number): number | null =>
-      length > ROUNDING * Math.hypot(h, v) ? 10 * Math.log10(gainOf(length * length, impedance.re, wavelength)) : null;
-    return { total: decibels(Math.hypot(h, v)), horizontal: decibels(h), vertical: decibels(v) };
+    return { h, v, total: Math.hypot(h, v), resistance: impedance.re };
   };
-  const level = Array.from({ length: POINTS }, (_, i) => {
-    const angle = (2 * Math.PI * i) / POINTS;
-    return { angle, gain: gain({ azimuth: angle, elevation: 0 }) };
-  });
-  const strength = (p: PatternPoint): number => p.gain.total ?? Number.NEGATIVE_INFINITY;
-  const azimuth = level.reduce((best, p) => (strength(p) > strength(best) + 1e-9 ? p : best)).angle;
-  const upright = Array.from({ length: POINTS / 2 + 1 }, (_, i) => {
-    const angle = (2 * Math.PI * i) / POINTS;
+  const round = Array.from({ length: POINTS }, (_, i) => (2 * Math.PI * i) / POINTS);
+  const level = round.map((angle) => ({ angle, ...towards({ azimuth: angle, elevation: 0 }) }));
+  const { angle: azimuth } = level.reduce((best, p) => (p.total > best.total * (1 + 1e-9) ? p : best));
+  const upright = round.slice(0, POINTS / 2 + 1).map((angle) => {
     const behind = Math.cos(angle) < 0;
-    return { angle, gain: gain({ azimuth: behind ? azimuth + Math.PI : azimuth, elevation: behind ? Math.PI - angle : angle }) };
+    return { angle, ...towards({ azimuth: behind ? azimuth + Math.PI : azimuth, elevation: behind ? Math.PI - angle : angle }) };
   });
-  return { elevation: 0, level, azimuth, upright };
+  const least = ROUNDING * Math.max(...level.map((p) => p.total), ...upright.map((p) => p.total));
+  const point = ({ angle, h, v, total, resistance }: (typeof level)[number]): PatternPoint => {
+    const decibels = (length: number): number | null =>
+      length > least ? 10 * Math.log10(gainOf(length * length, resistance, wavelength)) : null;
+    return { angle, gain: { total: decibels(total), horizontal: decibels(h), vertical: decibels(v) } };
+  };
+  return { elevation: 0, level: level.map(point), azimuth, upright: upright.map(point) };
 }
 
 /** Impedance over the band at the aerial's own terminals, without a feeder where it is one of wires. */
