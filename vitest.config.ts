@@ -6,7 +6,7 @@ export default defineConfig({
     globalSetup: ['tests/build-cli.ts'],
     setupFiles: ['tests/property-seed.ts'],
     maxWorkers: 2,
-    testTimeout: 60_000,
+    testTimeout: 240_000,
     coverage: {
       provider: 'v8',
       include: ['src/**'],
