@@ -14,8 +14,11 @@ export interface DetectorCurves {
 }
 
 const POINTS = 161;
-/** Least span of the law [V], and of the transfer [V peak]: from well within the square law to the usual end of it. */
-const LEAST_LAW = 0.25;
+/** Span of the law where no station swings it, and about the swing: as steep as it is, a little beyond shows nothing else [V; share of the swing]. */
+const STILL = 0.25;
+const BEYOND = 0.03;
+const SHARE_BEYOND = 0.02;
+/** Least span of the transfer [V peak]: from well within the square law to the usual end of it. */
 const WEAKEST = 1e-4;
 const STRONGEST = 1;
 
@@ -23,8 +26,10 @@ export function detectorCurves(given: CurvesGiven): Promise<Answer<DetectorCurve
   return onBench(given.document, (bench) => {
     const { receiver } = bench.reception;
     const point = standing(bench, given).heard?.evaluation.rest ?? null;
-    const reach = Math.max(LEAST_LAW, 1.2 * ((point?.amplitude ?? 0) + Math.abs(point?.output ?? 0)));
-    const voltage = evenly(-reach, reach, POINTS);
+    const reach = point ? point.amplitude * (1 + SHARE_BEYOND) + BEYOND : STILL;
+    // the output pushes the middle of the swing to where less current flows
+    const middle = point ? -point.output : 0;
+    const voltage = evenly(middle - reach, middle + reach, POINTS);
     const strongest = Math.max(STRONGEST, 2 * (point?.amplitude ?? 0));
     const weakest = Math.min(WEAKEST, (point?.amplitude || WEAKEST) / 2);
     const amplitude = inRatios(weakest, strongest, POINTS);

@@ -44,6 +44,8 @@ export interface SlopeCurves {
   /** peak deviation of the station [Hz], or its depth: as supposed, and as it is */
   readonly modulation: number;
   readonly builtModulation: number;
+  /** how many times the tank's losses are supposed */
+  readonly losses: number;
   /** null where no resonance lies near */
   readonly sharpness: Sharpness | null;
   readonly builtSharpness: Sharpness | null;
@@ -144,6 +146,7 @@ export function slopeCurves({ whatIf = {}, ...given }: SlopeGiven, context: JobC
       rest: rest.amplitude,
       modulation: peak(asked),
       builtModulation: peak(modulation),
+      losses: whatIf.losses ?? 1,
       sharpness: sharp,
       builtSharpness: heard.sharpness,
       run: sharp && nudged && (nudged.frequency - sharp.frequency) / nudge,

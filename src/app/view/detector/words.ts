@@ -15,7 +15,6 @@ export function workingSentence({ point, transfer }: DetectorCurves): string {
   const met = `This station puts ${volts(amplitude)} peak across it, and ${volts(output)} comes out.`;
   if (weak > 0.7)
     return `${met} That is on the square law: half the signal gives a quarter of the output, which is why weak stations fall away so fast.`;
-  if (Math.abs(output) > 0.7 * amplitude)
-    return `${met} That is nearly the peak: half the signal gives half the output, and more signal is mostly used up in damping the tank.`;
+  if (Math.abs(output) > 0.7 * amplitude) return `${met} That is nearly the peak: half the signal gives half the output.`;
   return `${met} That is between the square law of weak signals and the peak that strong ones come to.`;
 }

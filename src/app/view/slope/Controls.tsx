@@ -32,7 +32,7 @@ export function Controls({ curves, trial, rotation }: Props) {
           min={from}
           max={to}
           step={(to - from) / PARTS}
-          value={angle}
+          value={trial.angle}
           aria-valuetext={`${formatFigure(angle, 'rad')}, tank ${tunedWords(curves)} the carrier`}
           onInput={(e) => trial.tune(Number(e.currentTarget.value))}
         />
@@ -60,7 +60,7 @@ export function Controls({ curves, trial, rotation }: Props) {
           min={least}
           max={most}
           step={kind === 'fm' ? 1e3 : 0.01}
-          value={modulation}
+          value={trial.modulation}
           aria-valuetext={written}
           onInput={(e) => trial.modulate(Number(e.currentTarget.value))}
         />

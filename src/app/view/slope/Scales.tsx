@@ -4,14 +4,14 @@ import { NARROW, roundNumbers, type Shape } from './shape.ts';
 
 /** Room for one number along the axis [px]. */
 const EACH = 48;
+const LEAST = 4;
 const KILO = 1e3;
 
 /** Axes, the carrier, and what is what. */
 export function Scales({ curves, shape }: { readonly curves: SlopeCurves; readonly shape: Shape }) {
   const { slope, swing, amplitude, output, x, y } = shape;
   const half = curves.offset.at(-1)!;
-  const most = Math.max(...curves.amplitude, ...(curves.builtAmplitude ?? []));
-  const numbers = roundNumbers(-half, half, (slope.right - slope.left) / EACH);
+  const numbers = roundNumbers(-half, half, Math.max(LEAST, (slope.right - slope.left) / EACH));
   const carrier = x(0);
   return (
     <g class="slope-scales">
@@ -24,7 +24,7 @@ export function Scales({ curves, shape }: { readonly curves: SlopeCurves; readon
           </text>
         </g>
       ))}
-      {roundNumbers(0, most, 4).map((a) => (
+      {roundNumbers(0, shape.most, 4).map((a) => (
         <g key={a}>
           <path d={`M${slope.left},${y(a).toFixed(1)}h-5`} />
           <text x={slope.left - 7} y={y(a) + 4} text-anchor="end">

@@ -29,7 +29,7 @@ export function Slope({ desk: { bench } }: ViewProps) {
   if (curves === null)
     return <p>The dial does not reach this station, so that there is no slope to swing on. See what would help, above.</p>;
   const trial = curves && trialOf(bench, curves, whatIf, setWhatIf);
-  const tried = curves && triedSentence(curves, whatIf?.losses ?? 1);
+  const tried = curves && triedSentence(curves);
   return (
     <div class="view slope">
       <div ref={box}>
@@ -37,6 +37,10 @@ export function Slope({ desk: { bench } }: ViewProps) {
         {curves && trial && width > 0 && (
           <>
             <Picture curves={curves} trial={trial} sentence={slopeSentence(curves)} width={Math.min(WIDEST, Math.max(NARROWEST, width))} />
+            <p class="about">
+              The dark line is the slope with the detector's output held still. The copper one is where the tone goes, while the output
+              moves along.
+            </p>
             <p class="slope-tried" aria-live="polite">
               {tried}
             </p>

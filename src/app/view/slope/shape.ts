@@ -18,6 +18,8 @@ export interface Shape {
   /** the amplitude, time running to the right; below it the output */
   readonly amplitude: Box;
   readonly output: Box;
+  /** at the top of the slope's box [V peak] */
+  readonly most: number;
   /** of a distance from the carrier [Hz], an amplitude [V peak], an output [V]; time as a share of a period, up to `PERIODS` */
   x(offset: number): number;
   y(amplitude: number): number;
@@ -41,7 +43,7 @@ const AIR = 0.12;
 
 export function shapeOf(curves: SlopeCurves, width: number): Shape {
   const narrow = width < NARROW;
-  const left = narrow ? 44 : 64;
+  const left = narrow ? 54 : 64;
   const right = Math.round(left + (width - left) * (narrow ? 0.52 : 0.56));
   const gap = narrow ? 14 : 30;
   const tall = Math.round(Math.min(340, Math.max(190, width * 0.34)));
@@ -64,6 +66,7 @@ export function shapeOf(curves: SlopeCurves, width: number): Shape {
     swing,
     amplitude,
     output,
+    most,
     x: (offset) => left + ((offset + half) / (2 * half)) * (right - left),
     y: (a) => slope.bottom - (a / most) * tall,
     outputY: (v) => output.bottom - ((v - floor) / span) * (output.bottom - output.top),
@@ -106,7 +109,7 @@ export function roundNumbers(from: number, to: number, wanted: number): readonly
   const rough = (to - from) / wanted;
   if (!(rough > 0)) return [];
   const decade = 10 ** Math.floor(Math.log10(rough));
-  const step = [1, 2, 5, 10].map((m) => m * decade).find((s) => s >= rough)!;
+  const step = [1, 2, 2.5, 5, 10].map((m) => m * decade).find((s) => s >= rough)!;
   const first = Math.ceil(from / step - 1e-9);
   return Array.from({ length: Math.floor(to / step + 1e-9) - first + 1 }, (_, k) => (first + k) * step);
 }

@@ -5,6 +5,9 @@ import type { Workbench } from '../../model/workbench.ts';
 export interface Trial {
   /** whether anything but the dial is */
   readonly supposed: boolean;
+  /** where the hand is now, which the curves follow as fast as they are worked out [rad; Hz or depth; times] */
+  readonly angle: number;
+  readonly modulation: number;
   readonly losses: number;
   readonly tune: (angle: number) => void;
   readonly modulate: (to: number) => void;
@@ -34,6 +37,8 @@ export function trialOf(
   const put = (next: WhatIf): void => suppose(next.losses === undefined && next.modulation === undefined ? undefined : next);
   return {
     supposed: supposed !== undefined,
+    angle: bench.hand.value ?? curves.angle,
+    modulation: supposed?.modulation ?? curves.builtModulation,
     losses: supposed?.losses ?? 1,
     tune: (angle) => {
       const rotation = bench.dial.value?.rotation;

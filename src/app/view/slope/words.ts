@@ -22,16 +22,16 @@ export function slopeSentence(c: SlopeCurves): string {
 }
 
 /** What is tried that is not so; null where all is as it is. */
-export function triedSentence(c: SlopeCurves, losses: number): string | null {
+export function triedSentence(c: SlopeCurves): string | null {
   const tried: string[] = [];
   if (c.modulation !== c.builtModulation) {
     const write = (m: number): string => (c.kind === 'fm' ? hertz(m) : percent(m));
     tried.push(`the station swings ${write(c.modulation)} instead of ${write(c.builtModulation)}`);
   }
-  if (losses !== 1) {
+  if (c.losses !== 1) {
     const q = (s: SlopeCurves['sharpness'], key: 'loadedQ' | 'unloadedQ'): string => formatFigure(s?.[key] ?? null, '1', 3);
     tried.push(
-      `the tank loses ${formatFigure(losses, '1', 2)} times as much: its Q alone is ${q(c.sharpness, 'unloadedQ')} instead of ${q(c.builtSharpness, 'unloadedQ')}, with aerial and detector joined ${q(c.sharpness, 'loadedQ')} instead of ${q(c.builtSharpness, 'loadedQ')}`,
+      `the tank loses ${formatFigure(c.losses, '1', 2)} times as much: its Q alone is ${q(c.sharpness, 'unloadedQ')} instead of ${q(c.builtSharpness, 'unloadedQ')}, with aerial and detector joined ${q(c.sharpness, 'loadedQ')} instead of ${q(c.builtSharpness, 'loadedQ')}`,
     );
   }
   return tried.length === 0 ? null : `Only tried, not in your set: ${tried.join('; ')}.`;

@@ -45,4 +45,4 @@ export function LossBudget({ figures }: { readonly figures: readonly Figure[] })
 /** Of all losses, as its working says. */
 const shareOf = (f: Figure): number => f.working.terms.find((t) => t.meaning === 'share of all losses')?.value ?? 0;
 
-const shareText = (share: number): string => (share < 0.001 ? 'under 0.1 %' : `${(100 * share).toFixed(share < 0.1 ? 1 : 0)} %`);
+const shareText = (share: number): string => (share < 0.001 ? '< 0.1 %' : `${(100 * share).toFixed(share < 0.1 ? 1 : 0)} %`);
