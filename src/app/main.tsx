@@ -1,6 +1,5 @@
 import { effect } from '@preact/signals';
 import { render } from 'preact';
-import { drawingStyles } from '#draw';
 import { type JobTable, REVIVERS } from '#jobs';
 import { connect, webPort } from '#rpc';
 import { LiveSound } from './audio/live-sound.ts';
@@ -9,10 +8,6 @@ import { light } from './model/light.ts';
 import { Listening } from './model/listening.ts';
 import { keepForOffline } from './offline.ts';
 import { Shell } from './view/Shell.tsx';
-
-const styles = new CSSStyleSheet();
-styles.replaceSync(drawingStyles());
-document.adoptedStyleSheets = [styles];
 
 const client = connect<JobTable>(() => webPort(new Worker(new URL('./jobs.worker.ts', import.meta.url), { type: 'module' })), REVIVERS);
 const desk = new Desk(client);

@@ -19,6 +19,7 @@ export function outline(document: Document): Promise<Answer<Outline>> {
       place: place.name,
       stations: signals.map(stationOutline),
       parts,
+      turns: file.tank.coil.turns,
       dial: { rotation: receiver.tank.rotation, ...(arrival ? dialRange(receiver, arrival) : { lowest: null, highest: null }) },
     };
   });

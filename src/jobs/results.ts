@@ -10,6 +10,8 @@ export interface Outline {
   readonly place: string;
   readonly stations: readonly StationOutline[];
   readonly parts: readonly UsedPart[];
+  /** of the coil */
+  readonly turns: number;
   /** span of the dial [rad], and the frequencies at its ends, aerial and detector joined [Hz]; null where none is found */
   readonly dial: { readonly rotation: number; readonly lowest: number | null; readonly highest: number | null };
 }

@@ -1,14 +1,14 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { JobTable } from '#jobs';
 import type { Client } from '#rpc';
-import { fieldAt, type Problem } from '#set-file';
+import type { Problem } from '#set-file';
 import { browserStorage, browserTabs } from './browser-storage.ts';
 import { type Path, withValue } from './edit.ts';
 import { beginning, edited, type History, redone, undone } from './history.ts';
 import { Keeper, type Keeping, keepingWords, type Work } from './keeper.ts';
 import type { KeptVersion } from './kept-record.ts';
-import { type GivenFile, openFiles } from './open-files.ts';
-import { isShared, readShared, shareFragment } from './share-link.ts';
+import type { GivenFile } from './open-files.ts';
+import { isShared } from './share-mark.ts';
 import { Shelf } from './shelf.ts';
 import { shippedFiles } from './shipped.ts';
 import { Workbench } from './workbench.ts';
@@ -86,10 +86,6 @@ export class Desk {
     return this.bench.problems.value.filter((p) => p.path === own);
   }
 
-  fieldAt(path: Path): ReturnType<typeof fieldAt> {
-    return fieldAt(this.value.value, path);
-  }
-
   async adopt(key: string): Promise<void> {
     const answer = await this.bench.ask('adopt', 'adopt', { document: this.bench.document.value, station: this.bench.station.value, key });
     if (answer?.ok) this.#put(JSON.parse(answer.value), null);
@@ -112,6 +108,7 @@ export class Desk {
   }
 
   async openFiles(given: readonly GivenFile[]): Promise<void> {
+    const { openFiles } = await import('./open-files.ts');
     const { work, files, notices } = await openFiles(given, { ...(await shippedFiles()), ...this.bench.files.value });
     if (work) this.open(work);
     else this.bench.files.value = files;
@@ -119,6 +116,7 @@ export class Desk {
   }
 
   async openLink(fragment: string): Promise<void> {
+    const { readShared } = await import('./share-link.ts');
     const shared = await readShared(fragment);
     if (shared.ok) this.open(shared.work);
     else this.notice.value = [shared.why, ...shared.problems.map((p) => `${p.path}: ${p.why}.`), shared.mend].join(' ');
@@ -126,6 +124,7 @@ export class Desk {
 
   /** Puts a link to the set on the clipboard; null where it is too long for one. */
   async share(): Promise<string | null> {
+    const { shareFragment } = await import('./share-link.ts');
     const fragment = await shareFragment({ document: this.value.value, files: this.bench.files.value });
     if (fragment === null) {
       this.notice.value = 'This set is too long for a link. Save it as a file and hand that on.';

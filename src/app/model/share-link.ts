@@ -1,17 +1,14 @@
 import { LONGEST_FILE, type Problem, readSetFile } from '#set-file';
 import { readHostileJson } from './hostile-json.ts';
 import type { Work } from './keeper.ts';
+import { isShared, MARK } from './share-mark.ts';
 
-/** Before the payload, so that other fragments are told apart, and later forms of it too. */
-const MARK = 'set1=';
 /** Longer links are cut by programs that hand them on [characters]. */
 export const LONGEST_LINK = 16_000;
 
 export type Shared =
   | { readonly ok: true; readonly work: Work }
   | { readonly ok: false; readonly why: string; readonly mend: string; readonly problems: readonly Problem[] };
-
-export const isShared = (fragment: string): boolean => fragment.replace(/^#/, '').startsWith(MARK);
 
 /**
  * A document with the files it refers to, as the fragment of a link; null where it would be too long to be handed on.

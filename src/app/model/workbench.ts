@@ -19,7 +19,8 @@ export class Workbench {
   readonly station = signal(0);
   /** where a hand has left the dial [rad]; null: where it is best for the station */
   readonly hand = signal<number | null>(null);
-  readonly view = signal<View>('tank');
+  /** null until something is opened */
+  readonly view = signal<View | null>(null);
 
   readonly problems = signal<readonly Problem[]>([]);
   /** what the document holds */

@@ -1,7 +1,7 @@
 import { useRef } from 'preact/hooks';
 import type { Desk } from '../model/desk.ts';
 import { changeLight, light } from '../model/light.ts';
-import { savedFile } from '../model/open-files.ts';
+import { savedFile } from '../model/saved-file.ts';
 import { exampleAddresses } from '../shipped-files.ts';
 import { saveFile } from './parts/save.ts';
 

@@ -10,6 +10,7 @@ export function OpenView(props: ViewProps) {
   const [opened, setOpened] = useState<{ readonly view: View; readonly Content: ComponentType<ViewProps> } | null>(null);
   const [missing, setMissing] = useState<View | null>(null);
   useEffect(() => {
+    if (!view) return;
     let wanted = true;
     FETCH[view]().then(
       (Content) => {
@@ -23,6 +24,7 @@ export function OpenView(props: ViewProps) {
       wanted = false;
     };
   }, [view]);
+  if (!view) return <p class="about">Open a step above, from mast to ear, to see why it takes what it takes, and to change it.</p>;
   if (opened?.view !== view && missing === view)
     return (
       <p class="notice bad" role="alert">

@@ -1,5 +1,4 @@
 import { useEffect } from 'preact/hooks';
-import { LIBRARY } from '#parts';
 import type { Desk } from '../model/desk.ts';
 import type { Listening } from '../model/listening.ts';
 import { VIEWS, type View } from '../model/workbench.ts';
@@ -20,7 +19,6 @@ export function Shell({ desk, listening }: { readonly desk: Desk; readonly liste
   const editing: Editing = {
     edit: (path, value, drag) => desk.edit(path, value, drag),
     problemsAt: (path) => desk.problemsAt(path),
-    parts: (category) => Object.entries(LIBRARY[category]).map(([name, p]) => ({ name, title: p.title ?? name })),
   };
   const left = shown?.angle == null ? null : Math.max(...bestBands(shown.ladder));
   const fall = fallOf(
@@ -40,13 +38,13 @@ export function Shell({ desk, listening }: { readonly desk: Desk; readonly liste
         <Notices desk={desk} />
         <Path
           fall={fall}
-          looks={looksOf(desk.value.value)}
+          looks={looksOf(desk.value.value, bench.outline.value?.turns ?? null)}
           margin="over what hides it"
           open={bench.view.value}
           onOpen={(stage) => open(desk, stage)}
         />
         <DialBench desk={desk} listening={listening} />
-        <div class="views" role="tablist" aria-label="what is open">
+        <div class="views" role="tablist" id="views" aria-label="steps, and what else can be opened">
           {VIEWS.map((v) => (
             <button
               key={v}
@@ -61,7 +59,7 @@ export function Shell({ desk, listening }: { readonly desk: Desk; readonly liste
             </button>
           ))}
         </div>
-        <section id="view" role="tabpanel" aria-labelledby={`tab-${bench.view.value}`}>
+        <section id="view" role="tabpanel" aria-labelledby={bench.view.value ? `tab-${bench.view.value}` : 'views'}>
           <OpenView desk={desk} editing={editing} listening={listening} />
         </section>
       </main>

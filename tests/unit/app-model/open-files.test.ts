@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { type GivenFile, openFiles, savedFile } from '../../../src/app/model/open-files.ts';
+import { type GivenFile, openFiles } from '../../../src/app/model/open-files.ts';
+import { savedFile } from '../../../src/app/model/saved-file.ts';
 
 const file = (name: string, text: string, size = text.length): GivenFile => ({ name, size, text: async () => text });
 const SET = '{"version":1,"name":"Mine","place":{"file":"town.json"},"tank":{}}';

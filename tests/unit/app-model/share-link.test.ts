@@ -2,7 +2,8 @@ import { randomBytes } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
-import { isShared, LONGEST_LINK, readShared, shareFragment } from '../../../src/app/model/share-link.ts';
+import { LONGEST_LINK, readShared, shareFragment } from '../../../src/app/model/share-link.ts';
+import { isShared } from '../../../src/app/model/share-mark.ts';
 
 const json = (name: string): unknown => JSON.parse(readFileSync(`examples/${name}`, 'utf8'));
 const files = { 'fenmarket.json': readFileSync('examples/fenmarket.json', 'utf8'), 'other.json': '{}' };

@@ -1,3 +1,4 @@
+import { LIBRARY, type PartCategory } from '#parts';
 import type { Field } from '#set-file';
 import { DIMENSIONS } from '#units';
 import { partStartOf, startOf } from '../../model/starts.ts';
@@ -77,9 +78,9 @@ function Single({ field }: { readonly field: Field }) {
 
 /** One of several forms of the same thing, or a part by name; below it what the chosen form needs. */
 function Forms({ field }: { readonly field: Extract<Field, { kind: 'forms' }> }) {
-  const { edit, parts } = useEditing();
+  const { edit } = useEditing();
   const id = `field-${field.path.join('-')}-${field.by}`;
-  const choices = field.part ? parts(field.part.category) : [];
+  const choices = field.part ? partsOf(field.part.category) : [];
   const value = field.part?.name ? `part:${field.part.name}` : (field.chosen ?? '');
   const choose = (word: string): void => {
     if (word === value) return;
@@ -161,3 +162,7 @@ function another(values: readonly unknown[]): unknown {
   while (names.has(`${String(last.name)} ${n}`)) n++;
   return { ...last, name: `${String(last.name)} ${n}` };
 }
+
+/** The parts that come along, as a choice. */
+const partsOf = (category: PartCategory): readonly { readonly name: string; readonly title: string }[] =>
+  Object.entries(LIBRARY[category]).map(([name, p]) => ({ name, title: p.title ?? name }));

@@ -1,20 +1,12 @@
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
-import type { PartCategory } from '#parts';
 import type { Field, Problem } from '#set-file';
-
-/** A part that may be named. */
-export interface PartChoice {
-  readonly name: string;
-  readonly title: string;
-}
 
 /** What every field of a form needs of the page around it. */
 export interface Editing {
   /** puts a value at a path, or takes it out where it is undefined; edits with the same `drag` become one step of undo */
   readonly edit: (path: Field['path'], value: unknown, drag?: string) => void;
   readonly problemsAt: (path: Field['path']) => readonly Problem[];
-  readonly parts: (category: PartCategory) => readonly PartChoice[];
 }
 
 export const EditingContext = createContext<Editing | null>(null);

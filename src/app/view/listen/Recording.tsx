@@ -2,7 +2,7 @@ import { useMemo, useState } from 'preact/hooks';
 import { Recorder } from '../../audio/recorder.ts';
 import type { Desk } from '../../model/desk.ts';
 import type { Listening } from '../../model/listening.ts';
-import { savedFile } from '../../model/open-files.ts';
+import { savedFile } from '../../model/saved-file.ts';
 import { saveFile } from '../parts/save.ts';
 
 /** The sound as a WAV file. */

@@ -8,7 +8,7 @@ interface Props {
   readonly fall: Fall;
   readonly looks: Looks;
   readonly margin: string;
-  readonly open: string;
+  readonly open: string | null;
   readonly onOpen: (stage: Stage) => void;
 }
 

@@ -1,4 +1,3 @@
-import { readQuantity } from '#units';
 import type { Looks } from './PathWide.tsx';
 import type { AerialLook } from './pictograms.ts';
 
@@ -15,17 +14,19 @@ const AERIAL_LOOKS: Readonly<Record<string, AerialLook>> = {
   'wire-to-earth': 'earth-wire',
 };
 
-/** How the set of a document looks from afar; a document at fault looks like a rod, a coil of five turns and a junction. */
-export function looksOf(document: unknown): Looks {
+/**
+ * How the set of a document looks from afar; a document at fault looks like a rod, a coil of five turns and a junction.
+ *
+ * @param turns - of the coil; null where they are not known
+ */
+export function looksOf(document: unknown, turns: number | null): Looks {
   const aerial = objectAt(document, 'aerial');
   const word = String(aerial.kind === 'wires' ? aerial.shape : aerial.kind);
-  const coil = objectAt(objectAt(document, 'tank'), 'coil');
-  const turns = readQuantity(coil.turns, 'turns');
   const detector = objectAt(document, 'detector');
   const channel = detector.kind === 'channel' || /fet/.test(String(detector.part ?? ''));
   return {
     aerial: AERIAL_LOOKS[word] ?? 'rod',
-    turns: turns.ok ? turns.value : 5,
+    turns: turns ?? 5,
     detector: channel ? 'channel' : 'junction',
   };
 }

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { StageName } from '#jobs';
+import { fieldAt } from '#set-file';
 import type { Group } from '#tell';
 import type { Workbench } from '../../model/workbench.ts';
 import { Editor } from '../form/Editor.tsx';
@@ -18,7 +19,7 @@ interface Props extends ViewProps {
 /** A step of the path: what is given on one side, what comes of it on the other, pictures first. */
 export function Stage({ desk, editing, stage, sections = [stage], children }: Props) {
   const groups = useStageGroups(desk.bench, stage);
-  const fields = sections.flatMap((s) => desk.fieldAt([s]) ?? []);
+  const fields = sections.flatMap((s) => fieldAt(desk.value.value, [s]) ?? []);
   return (
     <div class="view with-form">
       <div>
