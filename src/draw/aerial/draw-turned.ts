@@ -40,6 +40,8 @@ const RIM = 16;
 /** The compass is so much wider than the aerial, and lies so far below it, as shares of half the aerial's size. */
 const WIDER = 1.12;
 const BELOW = 0.3;
+/** Where the arrow of the picked station begins, by the compass's radius. */
+const ARROW = 1.2;
 const LETTERS = ['N', 'E', 'S', 'W'];
 const NAME = 3;
 const THINNEST = 0.35;
@@ -86,18 +88,19 @@ export function drawTurned(aerial: TurnedAerial, options: TurnedOptions): string
     ],
     inner,
   );
-  // what aerial, compass and arrows can take, whichever way they are turned
-  const half = 1.25 * radius + 4;
-  const middle = vector(width / 2, MARGIN + head.height + half);
+  // what aerial, compass, arrows and a name can take, whichever way they are turned
+  const above = ARROW * radius + 2 * NAME;
+  const beneath = Math.hypot(ARROW * radius, ((size.middle.z - floor) * radius) / reach) + 2 * NAME;
+  const middle = vector(width / 2, MARGIN + head.height + above);
   return svgDocument({
     width,
-    height: middle.y + half + below.height + MARGIN,
+    height: middle.y + beneath + below.height + MARGIN,
     title: options.title,
     description: words(aerial, options, size.words),
     groups: [
       { marks: head.marks, shift: vector(MARGIN, MARGIN) },
       { marks: [...compass.marks, plumb, ...wires, ...feedMarks], shift: middle, labels: { part: 'space' } },
-      { marks: below.marks, shift: vector(MARGIN, middle.y + half) },
+      { marks: below.marks, shift: vector(MARGIN, middle.y + beneath) },
     ],
     theme: options.theme ?? 'auto',
     id: options.id,
@@ -147,7 +150,7 @@ function compassMarks(
     return { kind: 'text', at: base, text: written, size: NAME, anchor: 'middle', angle: 0, fill, labels: { compass: name } };
   };
   const arrows = stations.flatMap(({ label, bearing, picked }, i): readonly Mark[] => {
-    const [far, tip] = [on(bearing, picked ? 1.2 : 1.09), on(bearing, picked ? 0.8 : 1)];
+    const [far, tip] = [on(bearing, picked ? ARROW : 1.09), on(bearing, picked ? 0.8 : 1)];
     const back = scale(unit(subtract(far, tip)), picked ? 3 : 2);
     const aside = scale(vector(-back.y, back.x), 0.32);
     const stroke = picked ? 'accent' : 'quiet';
@@ -155,7 +158,7 @@ function compassMarks(
     return [
       { kind: 'line', from: far, to: foot, stroke, width: picked ? 0.5 : 0.25, labels: { station: i } },
       { kind: 'area', points: [tip, add(foot, aside), subtract(foot, aside)], fill: stroke },
-      ...(picked ? [text(beside(on(bearing, 1.2), label, width), label, 'accent', 'station')] : []),
+      ...(picked ? [text(beside(on(bearing, ARROW), label, width), label, 'accent', 'station')] : []),
     ];
   });
   return {

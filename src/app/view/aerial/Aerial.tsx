@@ -25,24 +25,26 @@ export function Aerial(props: ViewProps) {
 function Pictures({ curves, station }: { readonly curves: AerialCurves; readonly station: number }) {
   return (
     <div class="pictures">
-      <section aria-labelledby="space-heading">
-        <h2 id="space-heading">In space</h2>
-        <Sized>{(width) => <InSpace curves={curves} station={station} width={width} />}</Sized>
-      </section>
+      <div>
+        <section aria-labelledby="space-heading">
+          <h2 id="space-heading">In space</h2>
+          <Sized>{(width) => <InSpace curves={curves} station={station} width={width} />}</Sized>
+        </section>
+        <section aria-labelledby="impedance-heading">
+          <h2 id="impedance-heading">What the set sees of it</h2>
+          <Sized>{(width) => <Impedance curves={curves} width={width} />}</Sized>
+        </section>
+        {curves.wires && (
+          <section aria-labelledby="cut-heading">
+            <h2 id="cut-heading">To build it</h2>
+            <ToScale description={curves.wires.description} />
+          </section>
+        )}
+      </div>
       <section aria-labelledby="pattern-heading">
         <h2 id="pattern-heading">What it hears from where</h2>
-        <Sized>{(width) => <Patterns curves={curves} station={station} width={width} />}</Sized>
+        <Sized class="round">{(width) => <Patterns curves={curves} station={station} width={width} />}</Sized>
       </section>
-      <section aria-labelledby="impedance-heading">
-        <h2 id="impedance-heading">What the set sees of it</h2>
-        <Sized>{(width) => <Impedance curves={curves} width={width} />}</Sized>
-      </section>
-      {curves.wires && (
-        <section aria-labelledby="cut-heading">
-          <h2 id="cut-heading">To build it</h2>
-          <ToScale description={curves.wires.description} />
-        </section>
-      )}
     </div>
   );
 }

@@ -1,7 +1,8 @@
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { drawStations } from '#draw';
+import { fieldLevel } from '#engine';
 import type { StationField } from '#jobs';
-import { Plot } from '../parts/Plot.tsx';
+import { type Curves, Plot } from '../parts/Plot.tsx';
 
 interface Props {
   readonly stations: readonly StationField[];
@@ -21,6 +22,7 @@ export function Around({ stations, picked, onPick, width }: Props) {
       ),
     [stations, width],
   );
+  const curves = useMemo(() => curvesOf(stations), [stations]);
   const box = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
     for (const mark of box.current?.querySelectorAll<SVGElement>('[data-station]') ?? [])
@@ -33,8 +35,18 @@ export function Around({ stations, picked, onPick, width }: Props) {
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: a short cut for the mouse; the buttons of the table are the way for everyone
     // biome-ignore lint/a11y/useKeyWithClickEvents: as above
-    <div ref={box} class="around" onClick={click}>
-      <Plot svg={svg} name="Stations around" />
+    <div ref={box} class="around round" onClick={click}>
+      <Plot svg={svg} name="Stations around" curves={curves} />
     </div>
   );
 }
+
+/** One point a station: to be read one after the other, and saved as a table. */
+const curvesOf = (stations: readonly StationField[]): Curves => ({
+  series: stations.map(({ name, bearing, field }) => ({
+    label: name,
+    points: [{ x: bearing, y: field > 0 ? fieldLevel(field) : null }],
+  })),
+  x: { label: 'bearing', unit: 'rad' },
+  y: { label: 'field', unit: 'dBµV/m' },
+});
