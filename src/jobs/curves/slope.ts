@@ -30,7 +30,8 @@ export interface SlopeCurves {
   readonly kind: Modulation['kind'];
   /** of the station [Hz] */
   readonly carrier: number;
-  /** of the dial [rad] */
+  /** of the dial, from least to greatest capacitance, and where it stands [rad] */
+  readonly rotation: number;
   readonly angle: number;
   /** frequency of the test tone [Hz] */
   readonly tone: number;
@@ -97,7 +98,7 @@ export interface SlopePoint {
 const SLOPE_POINTS = 201;
 const WAVE_POINTS = 96;
 const AROUND_POINTS = 81;
-/** How far to either side the dial is turned [half bandwidths at rest, as built], at least; and how many times as far as hump and hand lie. */
+/** How far to either side the dial is turned [half bandwidths at rest, as built], at least; and how many times as far as the humps lie. */
 const AROUND = 4;
 const BEYOND = 3;
 /** How far to either side the slope is drawn: so many swings, or bandwidths as built where these are more. */
@@ -138,6 +139,7 @@ export function slopeCurves({ whatIf = {}, ...given }: SlopeGiven, context: JobC
     return {
       kind: modulation.kind,
       carrier: frequency,
+      rotation,
       angle,
       tone: rated.frequency,
       offset,
@@ -186,8 +188,9 @@ function wave({ swing, balance, level, secondHarmonic, thirdHarmonic }: ToneLeve
 
 /** How far to either side of the station the dial is turned [rad]. */
 function reachOf(dial: BestDial, built: BestDial | OutOfReach, angle: number): number {
-  const far = [angle, ...dial.points.map((p) => p.angle)].map((a) => BEYOND * Math.abs(a - dial.resonance.angle));
-  return Math.max(AROUND * ('missing' in built ? dial : built).resonance.halfWidth, ...far);
+  const { resonance } = dial;
+  const humps = dial.points.map((p) => BEYOND * Math.abs(p.angle - resonance.angle));
+  return Math.max(AROUND * ('missing' in built ? dial : built).resonance.halfWidth, Math.abs(angle - resonance.angle), ...humps);
 }
 
 async function around(

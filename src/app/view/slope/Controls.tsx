@@ -11,12 +11,11 @@ const OCTAVE = 20;
 interface Props {
   readonly curves: SlopeCurves;
   readonly trial: Trial;
-  readonly rotation: number;
 }
 
 /** The same as the handles of the picture, as sliders: dial, deviation or depth, losses. */
-export function Controls({ curves, trial, rotation }: Props) {
-  const { angle, around, humps, kind, modulation, sharpness } = curves;
+export function Controls({ curves, trial }: Props) {
+  const { angle, around, humps, kind, modulation, rotation, sharpness } = curves;
   const { least, most } = modulationEnds(curves);
   const [from, to] = [around[0]?.angle ?? 0, around.at(-1)?.angle ?? rotation];
   const middle = around.reduce<(typeof around)[number] | null>((best, p) => (best && Math.abs(best.x) <= Math.abs(p.x) ? best : p), null);

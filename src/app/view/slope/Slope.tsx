@@ -51,7 +51,7 @@ export function Slope({ desk: { bench } }: ViewProps) {
         <>
           <section aria-labelledby="try-heading">
             <h2 id="try-heading">Try it</h2>
-            <Controls curves={curves} trial={trial} rotation={bench.dial.value?.rotation ?? Math.PI} />
+            <Controls curves={curves} trial={trial} />
           </section>
           <div class="pictures slope-around">
             <Sized>{(sheet) => <Around curves={curves} width={sheet} what="level" />}</Sized>

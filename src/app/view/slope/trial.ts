@@ -41,8 +41,7 @@ export function trialOf(
     modulation: supposed?.modulation ?? curves.builtModulation,
     losses: supposed?.losses ?? 1,
     tune: (angle) => {
-      const rotation = bench.dial.value?.rotation;
-      if (rotation !== undefined && Number.isFinite(angle)) bench.hand.value = within(angle, 0, rotation);
+      if (Number.isFinite(angle)) bench.hand.value = within(angle, 0, curves.rotation);
     },
     modulate: (to) => {
       if (!Number.isFinite(to)) return;
