@@ -21,7 +21,7 @@ export function Editor({ field, editing }: { readonly field: Field; readonly edi
 
 /** What a field holds, without its own name. */
 function Inside({ field }: { readonly field: Field }) {
-  if (field.kind === 'group') return <Group fields={field.fields} />;
+  if (field.kind === 'group') return field.part ? <NamedPart field={field} /> : <Group fields={field.fields} />;
   if (field.kind === 'forms') return <Forms field={field} />;
   if (field.kind === 'list') return <List field={field} />;
   return <Single field={field} />;
@@ -45,6 +45,47 @@ function Group({ fields }: { readonly fields: readonly Field[] }) {
         </details>
       )}
     </>
+  );
+}
+
+/** A part by its name or by its values; where it is named, what is written beside takes the place of the part's own value. */
+function NamedPart({ field }: { readonly field: Extract<Field, { kind: 'group' }> }) {
+  const { edit } = useEditing();
+  const id = `field-${field.path.join('-')}-part`;
+  const { category, name } = field.part!;
+  const values = name === null ? null : LIBRARY[category][name]?.values;
+  const own = field.fields.filter((f) => f.key !== 'part');
+  return (
+    <>
+      <div class="field">
+        <label for={id}>part</label>
+        <select id={id} value={name ?? ''} onChange={(e) => e.currentTarget.value && edit(field.path, { part: e.currentTarget.value })}>
+          <option value="" disabled={name !== null}>
+            by its values
+          </option>
+          {partsOf(category).map((c) => (
+            <option key={c.name} value={c.name}>
+              {c.title}
+            </option>
+          ))}
+        </select>
+        <Complaints field={field} id={`${id}-wrong`} />
+      </div>
+      <WrittenOut field={field} />
+      <Group fields={values ? own.map((f) => ({ ...f, required: false, fallback: values[f.key] ?? f.fallback })) : own} />
+    </>
+  );
+}
+
+/** A named part with its values written into the set, so that each can be changed. */
+function WrittenOut({ field }: { readonly field: Field }) {
+  const { edit } = useEditing();
+  const values = field.part?.name ? LIBRARY[field.part.category][field.part.name]?.values : undefined;
+  if (!values || field.part?.category === 'wires') return null;
+  return (
+    <button type="button" onClick={() => edit(field.path, values)}>
+      write its values out, to change them
+    </button>
   );
 }
 
@@ -117,6 +158,7 @@ function Forms({ field }: { readonly field: Extract<Field, { kind: 'forms' }> })
         {part && <p class="about">{part.title}</p>}
         <Complaints field={field} id={`${id}-wrong`} />
       </div>
+      <WrittenOut field={field} />
       <Group fields={field.fields} />
     </>
   );
