@@ -1,8 +1,7 @@
 import { EARTH } from '../circuit/index.ts';
 import { BOLTZMANN } from '../constants.ts';
-import { fourierTransform } from '../numeric/index.ts';
+import { Convolution, fourierTransform, GaussianNoise } from '../numeric/index.ts';
 import type { AudioCircuit } from './circuit.ts';
-import { RealNoise } from './complex-noise.ts';
 import { circuitEquations, conduct, solveAll } from './modal-circuit.ts';
 
 const SIZE = 1024;
@@ -11,27 +10,34 @@ const SIZE = 1024;
  * Thermal noise across the earpiece.
  *
  * S = 4 k T Re Z, Z between the earpiece's terminals with the detectors' conductances in place: exact for all that is passive and of one temperature,
- * detectors near no bias included (Nyquist). White noise from a seed through a linear-phase filter of 1024 taps whose square is S.
+ * detectors near no bias included (Nyquist). White noise from a seed through a linear-phase filter of 1024 taps whose square is S. The block asked for
+ * never changes the result.
  * Source: H. Nyquist, Phys. Rev. 32 (1928) 110.
  */
 export class EarpieceNoise {
-  readonly #taps = new Float64Array(SIZE);
-  readonly #past = new Float64Array(2 * SIZE);
-  readonly #white: RealNoise;
+  readonly #white: GaussianNoise;
+  /** white noise: the samples that went by last, and as many drawn ahead */
+  readonly #samples = new Float64Array(2 * SIZE);
+  readonly #shaped = new Float64Array(SIZE);
+  #filter = new Convolution(new Float64Array(SIZE));
+  /** filters that are to follow, and from which sample on, in order */
+  readonly #later: { readonly from: number; readonly taps: Float64Array }[] = [];
+  /** samples given so far, and of those drawn ahead */
+  #given = 0;
   #at = 0;
 
   constructor(seed: number) {
-    this.#white = new RealNoise(seed);
-    for (let k = 0; k < SIZE; k++) this.#past[k] = this.#white.next();
-    this.#past.copyWithin(SIZE, 0, SIZE);
+    this.#white = new GaussianNoise(seed);
+    this.#white.next(this.#samples);
   }
 
   /**
    * @param conductances - of the detectors' outputs at rest [S]
    * @param temperature - [K]
    * @param rate - of the samples [Hz]
+   * @param from - sample from which on the noise is so
    */
-  shape(circuit: AudioCircuit, conductances: Float64Array, temperature: number, rate: number): void {
+  shape(circuit: AudioCircuit, conductances: Float64Array, temperature: number, rate: number, from: number): void {
     const equations = circuitEquations(circuit.elements, {
       ports: [...circuit.ports, { from: EARTH, to: circuit.output }],
       voltages: [{ from: circuit.output, to: EARTH }],
@@ -51,29 +57,36 @@ export class EarpieceNoise {
       if (k > 0 && k < SIZE / 2) re[SIZE - k] = re[k]!;
     }
     fourierTransform(SIZE).inverse(re, im);
-    for (let k = 0; k < SIZE; k++) {
-      // the response centred, under Hann's window
-      const window = 0.5 + 0.5 * Math.cos((2 * Math.PI * (k - SIZE / 2)) / SIZE);
-      this.#taps[k] = re[(k + SIZE / 2) % SIZE]! * window;
-    }
+    // the response centred, under Hann's window
+    const taps = Float64Array.from(
+      { length: SIZE },
+      (_, k) => re[(k + SIZE / 2) % SIZE]! * (0.5 - 0.5 * Math.cos((2 * Math.PI * k) / SIZE)),
+    );
+    this.#later.push({ from, taps });
   }
 
   /** Adds the samples that follow [V]. */
   add(out: Float64Array): void {
-    const past = this.#past;
-    for (let n = 0; n < out.length; n++) {
-      // written twice, so that the last SIZE samples always stand in one piece
-      const fresh = this.#white.next();
-      past[this.#at] = fresh;
-      past[this.#at + SIZE] = fresh;
-      this.#at = (this.#at + 1) % SIZE;
-      let a = 0;
-      let b = 0;
-      for (let k = 0; k < SIZE; k += 2) {
-        a += this.#taps[k]! * past[this.#at + k]!;
-        b += this.#taps[k + 1]! * past[this.#at + k + 1]!;
-      }
-      out[n] = out[n]! + a + b;
+    for (let n = 0; n < out.length; ) {
+      while (this.#later.length > 0 && this.#later[0]!.from <= this.#given) this.#take(this.#later.shift()!.taps);
+      const turn = this.#later[0]?.from ?? Number.POSITIVE_INFINITY;
+      const count = Math.min(out.length - n, SIZE - this.#at, turn - this.#given);
+      const from = SIZE + this.#at;
+      this.#filter.process(this.#samples.subarray(from, from + count), this.#shaped);
+      for (let k = 0; k < count; k++) out[n + k] = out[n + k]! + this.#shaped[k]!;
+      n += count;
+      this.#given += count;
+      this.#at += count;
+      if (this.#at < SIZE) continue;
+      this.#samples.copyWithin(0, SIZE);
+      this.#white.next(this.#samples.subarray(SIZE));
+      this.#at = 0;
     }
+  }
+
+  /** Another filter, which has heard what went by. */
+  #take(taps: Float64Array): void {
+    this.#filter = new Convolution(taps);
+    this.#filter.process(this.#samples.subarray(this.#at, SIZE + this.#at), this.#shaped);
   }
 }

@@ -24,6 +24,9 @@ const PASSED = 20_000;
 const ATTENUATION = 100;
 /** Bare carriers before the programme begins, thrown away while the filters fill [s]; a whole number of samples at every rate. */
 const PRIMING = 2e-3;
+/** The noise of the earpiece has a seed apart from that of the aerial, and from those of what is heard beside the set. */
+const EARPIECE_SEED = 0x7068_6f6e;
+const SEEDS = 2 ** 32;
 /** A turning dial is worked out anew this often [s]; between, all numbers pass straight over, in pieces of so many samples. */
 const TURN_STEP = 4e-3;
 const PIECE = 16;
@@ -84,6 +87,8 @@ export class SetInTime {
   readonly #circuit: CircuitInTime;
   readonly #blocksPerStep: number;
   readonly #second = new Float64Array(0);
+  /** blocks of the loop so far: it runs ahead of the sound by the filters' reach */
+  #blocks = 0;
   #now: TunedSet;
   #target: number;
   #anglePerStep = 0;
@@ -116,8 +121,8 @@ export class SetInTime {
       this.#now.bias,
       stations.map((s, k) => ({ angle: (2 * Math.PI * (s.frequency - reference)) / rate, emf: carriers[k]! })),
     );
-    this.#noise = noise ? new EarpieceNoise(noise.seed) : null;
-    this.#shapeNoise();
+    this.#noise = noise ? new EarpieceNoise((noise.seed + EARPIECE_SEED) % SEEDS) : null;
+    this.#shapeNoise(0);
     const loop: SampleSource = { next: (ear) => this.#run(ear) };
     const halfway = new Resampler(loop, rate, AUDIO_STEP, lowPassKernel(PASSED, AUDIO_STEP - PASSED, ATTENUATION), 1);
     this.#sound =
@@ -164,6 +169,7 @@ export class SetInTime {
 
   /** One block of the detectors' loop. */
   #run(ear: Float64Array): void {
+    this.#blocks++;
     if (this.#passing === null) this.#startTurning();
     if (this.#passing === null) {
       this.#envelopes.next(this.#now.tuning);
@@ -186,7 +192,7 @@ export class SetInTime {
     this.#passing = null;
     if (this.#now.angle === this.#target) {
       this.#loop.tune(this.#now.tuning, this.#now.bias);
-      this.#shapeNoise();
+      this.#shapeNoise(Math.ceil((this.#blocks * BLOCK * SOUND_RATE) / this.#options.rate - PRIMING * SOUND_RATE));
     }
   }
 
@@ -199,9 +205,10 @@ export class SetInTime {
     this.#passing = { to, tuning: inOrderOf(this.#now.tuning, to.tuning), blocks: 0 };
   }
 
-  #shapeNoise(): void {
+  /** @param from - sample of the sound from which on it has its present shape */
+  #shapeNoise(from: number): void {
     const { noise } = this.#options;
-    if (noise) this.#noise?.shape(this.#circuit.audio, this.#now.bias.outputConductances, noise.temperature, SOUND_RATE);
+    if (noise) this.#noise?.shape(this.#circuit.audio, this.#now.bias.outputConductances, noise.temperature, SOUND_RATE, from);
   }
 }
 
