@@ -1,12 +1,9 @@
 import { dialRange } from '#engine';
-import { bestByStage, improvementSteps } from '#find';
-import { LIBRARY, mergeParts } from '#parts';
 import type { JobContext } from '#rpc';
-import { shelfOf } from '#set-file';
-import { cautions, verdictSentence } from '#tell';
+import { cautions } from '#tell';
 import { onBench } from './bench.ts';
 import type { Answer, Document } from './document.ts';
-import { type Advised, adviceOf, type Evaluated, type Outline, stationOutline, stationResult } from './results.ts';
+import { type Evaluated, type Outline, stationOutline, stationResult } from './results.ts';
 
 /** Reads a document: what it is, its stations and their fields, the span of its dial. */
 export function outline(document: Document): Promise<Answer<Outline>> {
@@ -46,31 +43,5 @@ export function evaluate({ document, station, angle }: EvaluateGiven, context: J
       stations: reports.map((r, i) => stationResult(r, wanted[i]!)),
       cautions: cautions(bench.situation.set, reports),
     };
-  });
-}
-
-export interface AdviseGiven {
-  readonly document: Document;
-  readonly station: number;
-}
-
-/** What would help a station most: tens of changes, each worked out anew. */
-export function advise({ document, station }: AdviseGiven, context: JobContext): Promise<Answer<Advised>> {
-  return onBench(document, async (bench) => {
-    bench.stations(station);
-    const steps = improvementSteps(bench.situation, station, shelfOf(mergeParts(bench.file.drawer, LIBRARY)));
-    for (;;) {
-      const step = steps.next();
-      if (step.done) {
-        const all = step.value;
-        bench.advice.set(station, all);
-        return {
-          sentence: verdictSentence(bench.report(station), all[0]),
-          all: all.map(adviceOf),
-          bestByStage: bestByStage(all).map(adviceOf),
-        };
-      }
-      await context.step(step.value);
-    }
   });
 }

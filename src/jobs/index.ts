@@ -5,6 +5,7 @@ import type { jobs } from './table.ts';
 
 export type JobTable = typeof jobs;
 export type { AdoptGiven } from './adopt.ts';
+export type { AdviseGiven } from './advise.ts';
 export type { AerialCurves } from './curves/aerial.ts';
 export type { DetectorCurves } from './curves/detector.ts';
 export type { EarCurves } from './curves/ear.ts';
@@ -17,7 +18,7 @@ export type { TankCurves } from './curves/tank.ts';
 export type { WhatIf } from './curves/what-if.ts';
 export type { DialGiven, DialPicture } from './dial.ts';
 export type { Answer, Document } from './document.ts';
-export type { AdviseGiven, EvaluateGiven } from './evaluate.ts';
+export type { EvaluateGiven } from './evaluate.ts';
 export type { Advice, Advised, Evaluated, LadderRow, Outline, StationOutline, StationResult } from './results.ts';
 export type { StageGiven, StageName } from './stage.ts';
 export type { Sweep, SweepGiven } from './sweep.ts';

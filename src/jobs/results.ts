@@ -1,7 +1,6 @@
 import type { BestDial, Figure, Modulation, Outcome, OutOfReach, Rung, StationReport, Verdict } from '#engine';
-import type { Improvement } from '#find';
 import type { UsedPart } from '#set-file';
-import { gainWords, ladderRows, type RungText, stationFigures, verdictSentence } from '#tell';
+import { ladderRows, type RungText, stationFigures, verdictSentence } from '#tell';
 
 /** What a set file holds, before anything is worked out about reception. */
 export interface Outline {
@@ -99,12 +98,3 @@ export function stationResult(report: StationReport, index: number): StationResu
     figures: stationFigures(report),
   };
 }
-
-export const adviceOf = (i: Improvement): Advice => ({
-  key: i.change.key,
-  words: i.change.words,
-  gain: i.gain,
-  gainWords: gainWords(i),
-  sii: i.sii,
-  outcome: i.outcome,
-});

@@ -1,33 +1,31 @@
-import { adopt } from './adopt.ts';
-import { aerialCurves } from './curves/aerial.ts';
-import { detectorCurves } from './curves/detector.ts';
-import { earCurves } from './curves/ear.ts';
-import { phonesCurves } from './curves/phones.ts';
-import { placeCurves } from './curves/place.ts';
-import { slopeCurves } from './curves/slope.ts';
-import { tankCurves } from './curves/tank.ts';
+import type { JobContext } from '#rpc';
 import { dial } from './dial.ts';
-import { advise, evaluate, outline } from './evaluate.ts';
-import { stage } from './stage.ts';
-import { numbers, sweep } from './sweep.ts';
-import { tankBuild } from './tank-build.ts';
+import { evaluate, outline } from './evaluate.ts';
 
-/** Every job there is, for the entries of the threads that serve them. */
+/** A job whose code comes when it is first called. */
+const later =
+  <J extends (given: never, context: JobContext) => Promise<unknown>>(fetch: () => Promise<J>) =>
+  async (given: Parameters<J>[0], context: JobContext): Promise<Awaited<ReturnType<J>>> =>
+    (await (
+      await fetch()
+    )(given as never, context)) as Awaited<ReturnType<J>>;
+
+/** Every job there is, for the entries of the threads that serve them; what the first verdict needs is at hand at once. */
 export const jobs = {
   outline,
   evaluate,
-  advise,
-  adopt,
   dial,
-  stage,
-  tankBuild,
-  sweep,
-  numbers,
-  placeCurves,
-  aerialCurves,
-  tankCurves,
-  slopeCurves,
-  detectorCurves,
-  phonesCurves,
-  earCurves,
+  advise: later(() => import('./advise.ts').then((m) => m.advise)),
+  adopt: later(() => import('./on-demand.ts').then((m) => m.adopt)),
+  stage: later(() => import('./on-demand.ts').then((m) => m.stage)),
+  tankBuild: later(() => import('./on-demand.ts').then((m) => m.tankBuild)),
+  sweep: later(() => import('./on-demand.ts').then((m) => m.sweep)),
+  numbers: later(() => import('./on-demand.ts').then((m) => m.numbers)),
+  placeCurves: later(() => import('./on-demand.ts').then((m) => m.placeCurves)),
+  aerialCurves: later(() => import('./on-demand.ts').then((m) => m.aerialCurves)),
+  tankCurves: later(() => import('./on-demand.ts').then((m) => m.tankCurves)),
+  slopeCurves: later(() => import('./on-demand.ts').then((m) => m.slopeCurves)),
+  detectorCurves: later(() => import('./on-demand.ts').then((m) => m.detectorCurves)),
+  phonesCurves: later(() => import('./on-demand.ts').then((m) => m.phonesCurves)),
+  earCurves: later(() => import('./on-demand.ts').then((m) => m.earCurves)),
 };
