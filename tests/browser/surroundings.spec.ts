@@ -87,6 +87,31 @@ test('a station picked by keyboard is the one that all is told of', async ({ pag
   await expect(verdict(page)).toContainText('Fen Talk');
 });
 
+test('the ground between the mast and here is drawn where its heights are given', async ({ page }) => {
+  await open(page, 'place');
+  await expect(panel(page)).toContainText('No heights are given between Fen Talk and here');
+  const example = (name: string) => JSON.parse(readFileSync(new URL(`../../examples/${name}`, import.meta.url), 'utf8'));
+  const set = example('dipole-and-small-coil.json');
+  set.place = example('fenmarket.json').place;
+  set.place.stations[0].terrain = {
+    points: [
+      ['0 m', '12 m'],
+      ['1.2 km', '150 m'],
+      ['2.6 km', '8 m'],
+    ],
+  };
+  await page.getByLabel('set files to open').setInputFiles({
+    name: 'behind-a-hill.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(set)),
+  });
+  const profile = panel(page).locator('svg.earshot-drawing', { hasText: 'From Fen Talk to here' });
+  await expect(profile.locator('polyline[data-ground="surface"]')).toHaveCount(1);
+  await expect(panel(page).getByRole('heading', { name: 'How the field of Fen Talk comes about' })).toBeVisible();
+  // the hill costs something, and the step that says so is there
+  await expect(panel(page).getByRole('row', { name: /^at your aerial .* terrain/ })).toBeVisible();
+});
+
 test('stations go out as a table and come in again as they were', async ({ page }) => {
   await open(page, 'place');
   const first = await savedStations(page);

@@ -109,26 +109,32 @@ export function drawTurned(aerial: TurnedAerial, options: TurnedOptions): string
 
 const quiet = (text: string, kind: string): Paragraph => ({ text, size: 2.8, fill: 'quiet', kind });
 
-/** The nearest last, so that it is drawn over the others. */
+/** The nearest last, so that it is drawn over the others; currents over all wires, so that none is cut by the wire it runs in. */
 function wireMarks({ wires, currents = [] }: TurnedAerial, eye: Eye, occupied: Occupied): readonly Mark[] {
   const greatest = Math.max(1e-12, ...currents.map((c) => Math.hypot(c.re, c.im)));
-  const pieces: { readonly from: Seen; readonly to: Seen; readonly mark: Mark }[] = [];
-  const piece = (from: Seen, to: Seen, look: Pick<Extract<Mark, { kind: 'line' }>, 'stroke' | 'width' | 'labels'>): void => {
-    pieces.push({ from, to, mark: { kind: 'line', from, to, cap: 'round', ...look } });
-  };
-  for (const [i, w] of wires.entries()) {
+  const piece = (from: Seen, to: Seen, look: Pick<Extract<Mark, { kind: 'line' }>, 'stroke' | 'width' | 'labels'>): Piece => ({
+    depth: from.depth + to.depth,
+    mark: { kind: 'line', from, to, cap: 'round', ...look },
+  });
+  const bare = wires.map((w, i): Piece => {
     const [from, to] = [eye.see(w.from), eye.see(w.to)];
     occupied.addLine(from, to, WEIGHT.conductor);
-    piece(from, to, { stroke: 'ink', width: 0.5, labels: { wire: i } });
-  }
+    return piece(from, to, { stroke: 'ink', width: 0.5, labels: { wire: i } });
+  });
+  const flowing: Piece[] = [];
   for (let i = 0; i + 2 < currents.length; i += 3)
     for (const j of [i, i + 1]) {
       const [a, b] = [currents[j]!, currents[j + 1]!];
       const amount = (Math.hypot(a.re, a.im) + Math.hypot(b.re, b.im)) / 2 / greatest;
       const width = Number((THINNEST + amount * (THICKEST - THINNEST)).toFixed(3));
-      piece(eye.see(a), eye.see(b), { stroke: 'accent', width, labels: { current: Number(amount.toFixed(3)) } });
+      flowing.push(piece(eye.see(a), eye.see(b), { stroke: 'accent', width, labels: { current: Number(amount.toFixed(3)) } }));
     }
-  return pieces.toSorted((a, b) => b.from.depth + b.to.depth - a.from.depth - a.to.depth).map((p) => p.mark);
+  return [bare, flowing].flatMap((pieces) => pieces.toSorted((a, b) => b.depth - a.depth).map((p) => p.mark));
+}
+
+interface Piece {
+  readonly depth: number;
+  readonly mark: Mark;
 }
 
 /** A level ring with the four points, stations as arrows that point inwards. */

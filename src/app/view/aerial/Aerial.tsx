@@ -43,7 +43,7 @@ function Pictures({ curves, station }: { readonly curves: AerialCurves; readonly
       </div>
       <section aria-labelledby="pattern-heading">
         <h2 id="pattern-heading">What it hears from where</h2>
-        <Sized class="round">{(width) => <Patterns curves={curves} station={station} width={width} />}</Sized>
+        <Sized>{(width) => <Patterns curves={curves} station={station} width={width} />}</Sized>
       </section>
     </div>
   );

@@ -18,7 +18,9 @@ export function Patterns({ curves, station, width }: Props) {
   const drawn = useMemo(() => patterns(curves, station, width), [curves, station, width]);
   return (
     <>
-      <Plot svg={drawn.level.svg} name="Pattern round the compass" curves={drawn.level.curves} />
+      <div class="round">
+        <Plot svg={drawn.level.svg} name="Pattern round the compass" curves={drawn.level.curves} />
+      </div>
       <Plot svg={drawn.upright.svg} name="Pattern upright" curves={drawn.upright.curves} />
     </>
   );

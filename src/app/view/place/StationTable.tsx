@@ -21,7 +21,7 @@ export function StationTable({ stations, picked, onPick }: Props) {
             <th scope="col">frequency</th>
             <th scope="col">away</th>
             <th scope="col">bearing</th>
-            <th scope="col">field</th>
+            <th scope="col">field, dBµV/m</th>
             <th scope="col">likely between</th>
           </tr>
         </thead>
@@ -38,7 +38,7 @@ export function StationTable({ stations, picked, onPick }: Props) {
               <td>{formatFigure(s.bearing, 'rad')}</td>
               <td class="value">{levelText(s.field)}</td>
               <td>
-                {fieldLevel(s.low).toFixed(1)} and {levelText(s.high)}
+                {levelText(s.low)} and {levelText(s.high)}
               </td>
             </tr>
           ))}
@@ -48,4 +48,4 @@ export function StationTable({ stations, picked, onPick }: Props) {
   );
 }
 
-const levelText = (field: number): string => (field > 0 ? formatFigure(fieldLevel(field), 'dBuV/m').replace('dBuV', 'dBµV') : 'nothing');
+const levelText = (field: number): string => (field > 0 ? fieldLevel(field).toFixed(1) : 'nothing');
