@@ -63,6 +63,30 @@ describe('aerial', () => {
     expect((to.x - from.x) * Math.sin(broadside) + (to.y - from.y) * Math.cos(broadside)).toBeCloseTo(0, 12);
     expect(to.z).toBe(from.z);
   });
+  test.each([
+    // lengths as the example files give them [m], in order
+    ['rod-too-far.json', [0.75, 0.12]],
+    ['medium-wave.json', [8, 20]],
+  ])('%s: its pieces are as long as it says, joined, and fed where they begin', async (name, lengths) => {
+    const { shape, pattern } = ok(await jobs.call('aerialCurves', { document: document(name), station: 0 }))!;
+    const { wires, feed } = shape!;
+    wires.forEach(({ from, to }, i) => {
+      expect(Math.hypot(to.x - from.x, to.y - from.y, to.z - from.z)).toBeCloseTo(lengths[i]!, 12);
+    });
+    expect(wires).toHaveLength(lengths.length);
+    expect(wires[0]!.from).toEqual(feed);
+    expect([wires[0]!.from, wires[0]!.to]).toContainEqual(wires[1]!.from);
+    expect(pattern.level.some((p) => p.gain.total !== null)).toBe(true);
+  });
+  test('given by its values: a pattern with the gain and the front-to-back ratio of the example file, and no shape', async () => {
+    const { shape, pattern } = ok(await jobs.call('aerialCurves', { document: document('beam-and-armature.json'), station: 0 }))!;
+    expect(shape).toBeNull();
+    // 9.2 dBi towards 75 degrees, 8 dB less behind; through its feeder of 4 m at 0.06 dB/m
+    const [front, back] = [75, 255].map((angle) => pattern.level[angle]!.gain.total!) as [number, number];
+    expect(front - back).toBeCloseTo(8, 6);
+    expect(front).toBeGreaterThan(9.2 - 0.4);
+    expect(front).toBeLessThanOrEqual(9.2 + 1e-9);
+  });
   test('of wires: pattern with a main lobe where the beam points, current in all wires, geometry', async () => {
     const beam = example('beam-from-its-elements.json');
     if (beam.set.aerial.kind !== 'wires' || beam.set.aerial.shape.kind !== 'beam') throw new Error('the example is a beam');
