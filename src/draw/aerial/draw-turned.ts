@@ -1,7 +1,7 @@
 import { GivenError, type SpacePoint } from '#engine';
 import { placeLabel } from '../placing/label.ts';
 import { Occupied, WEIGHT } from '../placing/occupied.ts';
-import { add, scale, subtract, unit, type Vector, vector } from '../plane/vector.ts';
+import { add, distance, scale, subtract, unit, type Vector, vector } from '../plane/vector.ts';
 import { svgDocument } from '../svg/document.ts';
 import type { Mark } from '../svg/mark.ts';
 import type { Theme } from '../svg/palette.ts';
@@ -157,14 +157,15 @@ function compassMarks(
   };
   const arrows = stations.flatMap(({ label, bearing, picked }, i): readonly Mark[] => {
     const [far, tip] = [on(bearing, picked ? ARROW : 1.09), on(bearing, picked ? 0.8 : 1)];
-    const back = scale(unit(subtract(far, tip)), picked ? 3 : 2);
+    // seen end on, an arrow is shorter than its head would be
+    const back = scale(unit(subtract(far, tip)), Math.min(picked ? 3 : 2, 0.6 * distance(far, tip)));
     const aside = scale(vector(-back.y, back.x), 0.32);
     const stroke = picked ? 'accent' : 'quiet';
     const foot = add(tip, back);
     return [
       { kind: 'line', from: far, to: foot, stroke, width: picked ? 0.5 : 0.25, labels: { station: i } },
       { kind: 'area', points: [tip, add(foot, aside), subtract(foot, aside)], fill: stroke },
-      ...(picked ? [text(beside(on(bearing, ARROW), label, width), label, 'accent', 'station')] : []),
+      ...(picked ? [text(beyond(far, unit(subtract(far, tip)), label, width), label, 'accent', 'station')] : []),
     ];
   });
   return {
@@ -180,11 +181,14 @@ function compassMarks(
   };
 }
 
-/** A name above or below the end of its arrow, kept on the sheet. */
-function beside(end: Vector, label: string, width: number): Vector {
+/** Middle of a name where its arrow begins, away from where that points; above or below it where the sheet ends before the name does. */
+function beyond(end: Vector, out: Vector, label: string, width: number): Vector {
   const half = 0.35 * NAME * label.length;
+  const wanted = end.x + out.x * (half + 1.5);
   const edge = Math.max(0, width / 2 - MARGIN - half);
-  return vector(Math.max(-edge, Math.min(edge, end.x)), end.y + (end.y < 0 ? -1 : 1) * 1.2 * NAME);
+  const x = Math.max(-edge, Math.min(edge, wanted));
+  const aside = x === wanted ? 0 : 1.2 * NAME * (out.y < 0 ? -1 : 1);
+  return vector(x, end.y + out.y * 1.2 * NAME + aside);
 }
 
 interface Size {

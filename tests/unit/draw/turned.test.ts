@@ -85,6 +85,26 @@ test('the sheet keeps its size as the aerial is turned, and nothing leaves it', 
 
 test('askew, no text stands on another', () => expect(overlaps(draw(degrees(25), degrees(22)).texts)).toEqual([]));
 
+test('the name of the picked station stands clear of its arrow', () => {
+  for (let azimuth = 0; azimuth < 360; azimuth += 15)
+    for (const elevation of [5, 22, 60, 90])
+      for (const width of [85, 150]) {
+        const drawing = readDrawing(
+          drawTurned(CORNER, { title: 'Corner', azimuth: degrees(azimuth), elevation: degrees(elevation), width }),
+        );
+        const xs = drawing.texts.find((t) => t.text === 'Harbour')!.corners.map(([x]) => x);
+        const ys = drawing.texts.find((t) => t.text === 'Harbour')!.corners.map(([, y]) => y);
+        const arrow = labelled(drawing.elements, 'station', '0')[0]!.attributes;
+        for (let k = 0; k <= 20; k++) {
+          const [x, y] = (['x', 'y'] as const).map(
+            (c) => Number(arrow[`${c}1`]) + (k / 20) * (Number(arrow[`${c}2`]) - Number(arrow[`${c}1`])),
+          ) as [number, number];
+          const inside = x > Math.min(...xs) && x < Math.max(...xs) && y > Math.min(...ys) && y < Math.max(...ys);
+          expect(inside, `${azimuth} ${elevation} ${width}`).toBe(false);
+        }
+      }
+});
+
 test('a wire is as thick as its current: twice the current, twice the breadth above the thinnest', () => {
   const currents = [1, 1, 1, 0.5, 0.5, 0.5, 0, 0, 0].map((re, i) => ({ ...at(i / 10, 0, 5), re, im: 0 }));
   const drawn = labelled(draw(0.4, 0.3, { ...CORNER, currents }).elements, 'current');
