@@ -1,3 +1,4 @@
+export { type ThirdOctave, thirdOctave } from '../bands.ts';
 export { type CoherentSplit, coherentDoubt, coherentSplit, partOf } from './coherence.ts';
 export { type DifferenceFrequency, differenceFrequency } from './difference-frequency.ts';
 export { type EnvelopeSpectrum, type EnvelopeSpectrumOptions, envelopeSpectrum } from './envelope-spectrum.ts';
@@ -13,6 +14,6 @@ export type { SpeechHeard } from './speech-heard.ts';
 export type { StereoResidue } from './stereo-residue.ts';
 export type { MeasureOptions, MeasureProgress, Measuring } from './test-bench.ts';
 export { responseTones, type SentTone, type SpeechProgramme, sentTones, speechProgramme } from './test-signals.ts';
-export { SPEECH_THIRDS, type ThirdOctave, thirdOctave, thirdOctavePowers } from './third-octaves.ts';
+export { SPEECH_THIRDS, thirdOctavePowers } from './third-octaves.ts';
 export { findTones, rmsOf, type TonesFound } from './tones.ts';
 export { weighted } from './weighting.ts';

@@ -1,3 +1,4 @@
+import { thirdOctave } from '../bands.ts';
 import {
   AM_AUDIO_LIMIT,
   AUDIO_LIMIT,
@@ -15,7 +16,6 @@ import {
 import type { Sent } from './playing.ts';
 import { powerSpectrum } from './power-spectrum.ts';
 import type { ResponseTone as FoundTone } from './response.ts';
-import { thirdOctave } from './third-octaves.ts';
 
 /** One tone of a test, as it swings the carrier. */
 export interface SentTone {

@@ -1,7 +1,7 @@
+import { bandwidthLevel, SOUND_BANDS, thirdOctave } from '../bands.ts';
 import { SOUND_RATE } from '../listen/index.ts';
 import { type FourierTransform, fourierTransform, GaussianNoise, linear } from '../numeric/index.ts';
 import { pressureOf } from './pressure.ts';
-import { bandwidthLevel, exactMiddle, HALF_BAND, SOUND_BANDS } from './third-octaves.ts';
 
 /** Length of the filter, and of a block; transforms are twice as long. Bands have their levels within 0.15 dB from 100 Hz, 0.35 dB below. */
 const TAPS = 1 << 15;
@@ -72,15 +72,15 @@ export class BandNoise {
 
 /** Filter that gives unit white noise the levels [Pa]. */
 function noiseTaps(levels: Float64Array): Float64Array {
-  const middles = SOUND_BANDS.map(exactMiddle);
-  const logs = middles.map(Math.log);
+  const bands = SOUND_BANDS.map(thirdOctave);
+  const logs = bands.map((b) => Math.log(b.middle));
   const densities = SOUND_BANDS.map((f, b) => levels[b]! - bandwidthLevel(f));
   const re = new Float64Array(TAPS);
   const im = new Float64Array(TAPS);
   const step = SOUND_RATE / TAPS;
-  for (const [b, middle] of middles.entries()) {
-    const first = Math.ceil(middle / HALF_BAND / step);
-    const after = Math.ceil((middle * HALF_BAND) / step);
+  for (const [b, { low, high }] of bands.entries()) {
+    const first = Math.ceil(low / step);
+    const after = Math.ceil(high / step);
     let power = 0;
     for (let k = first; k < after; k++) {
       re[k] = 10 ** (linear(logs, densities, Math.log(k * step)) / 20);

@@ -1,3 +1,4 @@
+import { SOUND_BANDS } from '../bands.ts';
 import type { Receiver } from '../chain/index.ts';
 import { checkHearingLevel } from '../ear/index.ts';
 import { GivenError } from '../given-error.ts';
@@ -6,7 +7,6 @@ import { leakLoss } from '../phones/index.ts';
 import { BandNoise } from './band-noise.ts';
 import { hearingLimitLevels, roomLevels } from './ear-noises.ts';
 import { earpieceFilter } from './earpiece-filter.ts';
-import { SOUND_BANDS } from './third-octaves.ts';
 
 /** What is to be heard beside the programme, and where the pressure stands. */
 export interface EarOptions {

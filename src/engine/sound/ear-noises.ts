@@ -1,4 +1,4 @@
-import { BANDS } from '../bands.ts';
+import { BANDS, bandwidthLevel, SOUND_BANDS } from '../bands.ts';
 import {
   BINAURAL_ADVANTAGE,
   CRITICAL_RATIO,
@@ -10,11 +10,15 @@ import {
 } from '../ear/index.ts';
 import { linearInLog } from '../numeric/index.ts';
 import type { PhonesModel } from '../phones/index.ts';
-import { bandwidthLevel, SOUND_BANDS } from './third-octaves.ts';
 
 /** Frequencies between which couplers have thresholds [Hz]. */
 const LOWEST = 125;
 const HIGHEST = 8000;
+/**
+ * From here up the threshold stays as it is [Hz]. The ear's own climbs by 28 dB up to 16 kHz, where no programme is that it could hide: a noise of that level would
+ * only fill the file, and be nearly all of its A-weighted level.
+ */
+const LEVEL_FROM = 12_500;
 
 type UnderEarpiece = Pick<PhonesModel, 'threshold' | 'attenuation' | 'ears'>;
 
@@ -40,7 +44,8 @@ export function roomLevels(room: EarDescription['room'], phones: UnderEarpiece):
  *
  * Spectrum level X + HL - b brought to the coupler, which is T + HL - b - CR: the reference internal noise X of ANSI S3.5 is the external noise that
  * would give the threshold in quiet. A band of programme right at the threshold of `hear` stands over its spectrum level by the critical ratio CR. HL: hearing
- * level; b: 1.7 dB for two ears. CR is held outside 160 Hz to 8 kHz.
+ * level; b: 1.7 dB for two ears. CR is held outside 160 Hz to 8 kHz, where Table 3 ends, and T from 12.5 kHz up: an estimate there, 6 dB too low at 14 kHz, where FM
+ * is about to end.
  *
  * @throws GivenError if the hearing level holds something that cannot be
  * Source: ANSI S3.5-1997, Table 3 (X) and 5.5; see `hear`.
@@ -57,5 +62,5 @@ export function hearingLimitLevels(hearingLevel: EarDescription['hearingLevel'],
 /** Threshold under the earpiece on its coupler [dB SPL]; where its table ends it goes on as that of the free field does: an estimate. */
 function threshold(phones: UnderEarpiece, frequency: number): number {
   const known = Math.min(Math.max(frequency, LOWEST), HIGHEST);
-  return phones.threshold(frequency) + freeFieldThreshold(frequency) - freeFieldThreshold(known);
+  return phones.threshold(frequency) + freeFieldThreshold(Math.min(frequency, LEVEL_FROM)) - freeFieldThreshold(known);
 }

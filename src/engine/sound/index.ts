@@ -1,3 +1,4 @@
+export { SOUND_BANDS } from '../bands.ts';
 export { BandNoise } from './band-noise.ts';
 export { EarInTime, type EarOptions } from './ear-in-time.ts';
 export { hearingLimitLevels, roomLevels } from './ear-noises.ts';
@@ -16,4 +17,3 @@ export {
   soundScale,
   toSamples,
 } from './sound-scale.ts';
-export { SOUND_BANDS } from './third-octaves.ts';

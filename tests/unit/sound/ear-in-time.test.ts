@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import {
+  aWeightedLevel,
   BANDS,
   type EarDescription,
   EarInTime,
@@ -100,6 +101,23 @@ test('published: with normal hearing and one ear the limit lies 16.6 dB below th
   const spectrum = at(hearingLimitLevels([], phones), 1000) - SII_BANDWIDTH[BANDS.indexOf(1000)]!;
   expect(Math.abs(spectrum - (7.5 - 16.6))).toBeLessThan(0.02);
   expect(at(hearingLimitLevels([], { ...phones, ears: 2 }), 1000) - at(hearingLimitLevels([], phones), 1000)).toBeCloseTo(-1.7, 12);
+});
+
+test('limit: what lies above the bands of ANSI S3.5 Table 3, where little is to be hidden, is not what one hears of the noise', () => {
+  for (const name of ['crystal-earplug', 'magnetic-headset-2000', 'dynamic-32', 'hearing-aid-insert']) {
+    const levels = hearingLimitLevels([], model(name));
+    const weighted = (top: number): number => {
+      const bands = SOUND_BANDS.filter((f) => f <= top);
+      return aWeightedLevel(
+        bands,
+        bands.map((f) => at(levels, f)),
+      );
+    };
+    // with the field's own threshold up to 16 kHz (40.2 dB, ISO 389-7) it would add 14 dB on a supra-aural earpiece (numpy, from the two tables)
+    expect(weighted(16_000) - weighted(8000), name).toBeLessThan(3);
+    // up to where FM ends it goes on as the free field's threshold does: 12.3 - 12.6 dB (ISO 389-7), in a band 2 dB wider
+    expect(at(levels, 12_500) - at(levels, 8000), name).toBeCloseTo(12.3 - 12.6 + 2, 1);
+  }
 });
 
 /**

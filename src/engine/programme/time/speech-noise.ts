@@ -1,3 +1,4 @@
+import { thirdOctave } from '../../bands.ts';
 import { fourierTransform, interval, MersenneTwister } from '../../numeric/index.ts';
 import { SPEECH_BANDS, SPEECH_LEVELS } from '../speech-spectrum.ts';
 import { AUDIO_RATE } from './audio-path.ts';
@@ -8,8 +9,6 @@ import { recordedAudio } from './recorded-audio.ts';
 const PERIOD = 2 ** 19;
 /** Rms, full scale 1: -15 dB leaves its peaks, 5 times the rms, just below full scale. */
 const RMS = 10 ** (-15 / 20);
-/** Third-octave bands reach from 10^(-1/20) to 10^(1/20) of 10^(n/10) Hz. */
-const EDGE = 10 ** (1 / 20);
 
 /**
  * Noise with the long-term average spectrum of speech from 56 Hz to 17.8 kHz, the same left and right, at 48 kHz.
@@ -19,15 +18,15 @@ const EDGE = 10 ** (1 / 20);
  * Source: D. Byrne et al., J. Acoust. Soc. Am. 96 (1994) 2108.
  */
 export function speechNoise(seed = 1): AudioSource {
-  const middles = SPEECH_BANDS.map((f) => 10 ** (Math.round(10 * Math.log10(f)) / 10));
-  const logs = middles.map(Math.log10);
+  const bands = SPEECH_BANDS.map(thirdOctave);
+  const logs = bands.map((b) => Math.log10(b.middle));
   // density from band levels: each band is as wide as its middle, by one factor
   const densities = SPEECH_LEVELS.map((level, b) => level - 10 * logs[b]!);
   const amplitudes = new Float64Array(PERIOD / 2);
-  for (const [b, middle] of middles.entries()) {
+  for (const [b, { low, high }] of bands.entries()) {
     const lines: number[] = [];
     let power = 0;
-    for (let k = Math.ceil((middle / EDGE / AUDIO_RATE) * PERIOD); k < (middle * EDGE * PERIOD) / AUDIO_RATE; k++) {
+    for (let k = Math.ceil((low / AUDIO_RATE) * PERIOD); k < (high / AUDIO_RATE) * PERIOD; k++) {
       const x = Math.log10((k * AUDIO_RATE) / PERIOD);
       const i = interval(logs, x);
       const t = (x - logs[i]!) / (logs[i + 1]! - logs[i]!);
