@@ -1,6 +1,6 @@
 import type { JobContext } from '#rpc';
 import { dial } from './dial.ts';
-import { evaluate, outline } from './evaluate.ts';
+import { evaluate, glance, outline } from './evaluate.ts';
 
 /** A job whose code comes when it is first called. */
 const later =
@@ -13,10 +13,12 @@ const later =
 /** Every job there is, for the entries of the threads that serve them; what the first verdict needs is at hand at once. */
 export const jobs = {
   outline,
+  glance,
   evaluate,
   dial,
   advise: later(() => import('./advise.ts').then((m) => m.advise)),
   adopt: later(() => import('./on-demand.ts').then((m) => m.adopt)),
+  figures: later(() => import('./on-demand.ts').then((m) => m.figures)),
   stage: later(() => import('./on-demand.ts').then((m) => m.stage)),
   tankBuild: later(() => import('./on-demand.ts').then((m) => m.tankBuild)),
   sweep: later(() => import('./on-demand.ts').then((m) => m.sweep)),

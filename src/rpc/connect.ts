@@ -1,5 +1,5 @@
 import { Cancelled, errorOf, type Revivers, WorkerDied } from './errors.ts';
-import type { Signal } from './globals.ts';
+import { later, type Signal } from './globals.ts';
 import type { Port } from './port.ts';
 import type { Jobs } from './serve.ts';
 import type { FromWorker, ToWorker } from './wire.ts';
@@ -30,17 +30,28 @@ interface Pending {
   readonly onProgress: ((fraction: number) => void) | undefined;
 }
 
+/** A thread that says nothing for so long while something is asked of it is taken for dead [ms]: not every browser tells when one dies. */
+const SILENCE = 60_000;
+
 /**
  * Connects to a thread, which is started by the first call, and anew by the next call after it died.
  *
  * @param start - starts a thread and gives the line to it
  * @param revivers - for errors that are to be of their own class again
+ * @param silence - after which a thread that owes an answer is given up [ms]
  */
-export function connect<J extends Jobs>(start: () => Port, revivers: Revivers = {}): Client<J> {
+export function connect<J extends Jobs>(start: () => Port, revivers: Revivers = {}, silence = SILENCE): Client<J> {
   const pending = new Map<number, Pending>();
   let line: Port | null = null;
   let closed = false;
   let next = 1;
+  let stopWatch: (() => void) | null = null;
+
+  /** Begins to wait anew; only while an answer is owed. */
+  function listenOn(): void {
+    stopWatch?.();
+    stopWatch = pending.size === 0 ? null : later(() => end(new WorkerDied('it does not answer')), silence);
+  }
 
   function end(e: Error): void {
     const ended = line;
@@ -49,6 +60,7 @@ export function connect<J extends Jobs>(start: () => Port, revivers: Revivers = 
     const waiting = [...pending.values()];
     pending.clear();
     for (const { reject } of waiting) reject(e);
+    listenOn();
   }
 
   function open(): Port {
@@ -65,12 +77,13 @@ export function connect<J extends Jobs>(start: () => Port, revivers: Revivers = 
 
   function hear(message: FromWorker): void {
     const call = pending.get(message.id);
+    if (call && message.kind !== 'progress') pending.delete(message.id);
+    listenOn();
     if (!call) return;
     if (message.kind === 'progress') {
       call.onProgress?.(message.fraction);
       return;
     }
-    pending.delete(message.id);
     if (message.kind === 'done') call.resolve(message.result);
     else call.reject(errorOf(message.fault, revivers));
   }
@@ -83,6 +96,7 @@ export function connect<J extends Jobs>(start: () => Port, revivers: Revivers = 
         const call = pending.get(id);
         if (!call) return;
         pending.delete(id);
+        listenOn();
         line?.post({ kind: 'cancel', id } satisfies ToWorker, []);
         call.reject(new Cancelled());
       };
@@ -90,6 +104,7 @@ export function connect<J extends Jobs>(start: () => Port, revivers: Revivers = 
         const port = line ?? open();
         port.post({ kind: 'call', id, job, given } satisfies ToWorker, transfer);
         pending.set(id, { resolve, reject, onProgress });
+        listenOn();
         signal?.addEventListener('abort', abort);
       }).finally(() => signal?.removeEventListener('abort', abort));
       return outcome as Promise<Result<J, K>>;

@@ -21,11 +21,19 @@ interface TurnPort {
 interface Globals {
   readonly AbortController: new () => Controller;
   readonly MessageChannel: new () => { readonly port1: TurnPort; readonly port2: TurnPort };
+  setTimeout(run: () => void, milliseconds: number): unknown;
+  clearTimeout(timer: unknown): void;
 }
 
 const globals = globalThis as unknown as Globals;
 
 export const controller = (): Controller => new globals.AbortController();
+
+/** Runs something later, unless the function that comes back is called before. */
+export function later(run: () => void, milliseconds: number): () => void {
+  const timer = globals.setTimeout(run, milliseconds);
+  return () => globals.clearTimeout(timer);
+}
 
 /** Lets queued messages in. A timer would do it too, but browsers keep one waiting for 4 ms. */
 export function turn(): Promise<void> {

@@ -1,6 +1,6 @@
 import { computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
 import type { Advised, Answer, DialPicture, Document, Evaluated, JobTable, Outline, StationResult } from '#jobs';
-import { Cancelled, type Client, Latest } from '#rpc';
+import { Cancelled, type Client, Latest, WorkerDied } from '#rpc';
 import type { Problem } from '#set-file';
 
 /** What can be opened below the path. */
@@ -43,6 +43,7 @@ export class Workbench {
   readonly shown: ReadonlySignal<StationResult | null>;
   readonly #client: Client<JobTable>;
   readonly #latest = new Latest();
+  #run = 0;
 
   constructor(text: ReadonlySignal<string>, client: Client<JobTable>) {
     this.text = text;
@@ -72,14 +73,20 @@ export class Workbench {
       (abort) => {
         let shown = false;
         const began = performance.now();
+        const options = {
+          signal: abort,
+          onProgress: (done: number) => {
+            if (performance.now() - began < 500) return;
+            shown = true;
+            this.working.value = { what: key, done };
+          },
+        };
         return this.#client
-          .call(job, given, {
-            signal: abort,
-            onProgress: (done) => {
-              if (performance.now() - began < 500) return;
-              shown = true;
-              this.working.value = { what: key, done };
-            },
+          .call(job, given, options)
+          .catch((e: unknown) => {
+            // a thread that died is started anew; what it was at is asked once more
+            if (!(e instanceof WorkerDied)) throw e;
+            return this.#client.call(job, given, options);
           })
           .finally(() => {
             if (shown) this.working.value = null;
@@ -99,27 +106,25 @@ export class Workbench {
     );
   }
 
-  /** The picked station first, since it is what the person looks at; then the others, the dial, and what would help. */
+  /** The picked station first, since it is what the person looks at; then the others, the dial, and what would help. What a later change overtakes is dropped. */
   async #all(document: Document, station: number): Promise<void> {
     if (document.text === NOTHING) return;
-    const outline = await this.ask('evaluate', 'outline', document, 'finish');
-    if (!this.#taken(outline)) return;
-    this.outline.value = outline.value;
-    if (station >= outline.value.stations.length) {
-      this.station.value = 0;
+    const run = ++this.#run;
+    const glance = await this.ask('glance', 'glance', { document, station }, 'finish');
+    if (!this.#taken(glance)) return;
+    this.outline.value = glance.value.outline;
+    this.best.value = glance.value.station;
+    if (run !== this.#run) return;
+    if (glance.value.station.index !== station) {
+      this.station.value = glance.value.station.index;
       return;
     }
-    const own = await this.ask('evaluate', 'evaluate', { document, station }, 'finish');
-    if (!this.#taken(own)) return;
-    this.best.value = own.value.stations[0] ?? null;
-    const all = await this.ask('evaluate', 'evaluate', { document }, 'cancel');
+    const dial = await this.ask('dial', 'dial', { document, station });
+    if (dial?.ok) this.dial.value = dial.value;
+    const all = run === this.#run ? await this.ask('evaluate', 'evaluate', { document }) : null;
     if (!this.#taken(all)) return;
     this.result.value = all.value;
-    const [dial, advice] = await Promise.all([
-      this.ask('dial', 'dial', { document, station }),
-      this.ask('advice', 'advise', { document, station }),
-    ]);
-    if (dial?.ok) this.dial.value = dial.value;
+    const advice = run === this.#run ? await this.ask('advice', 'advise', { document, station }) : null;
     if (advice?.ok) this.advice.value = advice.value;
   }
 
