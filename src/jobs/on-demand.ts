@@ -7,6 +7,7 @@ export { phonesCurves } from './curves/phones.ts';
 export { placeCurves } from './curves/place.ts';
 export { slopeCurves } from './curves/slope.ts';
 export { tankCurves } from './curves/tank.ts';
+export { figures } from './figures.ts';
 export { stage } from './stage.ts';
 export { numbers, sweep } from './sweep.ts';
 export { tankBuild } from './tank-build.ts';

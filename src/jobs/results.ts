@@ -1,6 +1,6 @@
 import type { BestDial, Figure, Modulation, Outcome, OutOfReach, Rung, StationReport, Verdict } from '#engine';
 import type { UsedPart } from '#set-file';
-import { ladderRows, type RungText, stationFigures, verdictSentence } from '#tell';
+import { ladderRows, type RungText, verdictSentence } from '#tell';
 
 /** What a set file holds, before anything is worked out about reception. */
 export interface Outline {
@@ -41,8 +41,6 @@ export interface StationResult extends StationOutline {
   readonly verdict: Verdict;
   readonly sentence: string;
   readonly remarks: readonly string[];
-  /** every figure from mast to ear, each with its working */
-  readonly figures: readonly Figure[];
 }
 
 /** A rung of the ladder, as text and as numbers. */
@@ -95,6 +93,5 @@ export function stationResult(report: StationReport, index: number): StationResu
     verdict,
     sentence: verdictSentence(report, undefined),
     remarks,
-    figures: stationFigures(report),
   };
 }

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import { createStore, get, set } from 'idb-keyval';
-import type { Evaluated, JobTable, StationResult } from '#jobs';
+import type { JobTable, StationFigures } from '#jobs';
 import type { Client } from '#rpc';
 import type { Work } from './keeper.ts';
 
@@ -15,7 +15,7 @@ const KEY = 'shelf';
 export class Shelf {
   readonly sets = signal<readonly ShelvedSet[]>([]);
   /** by the set; null while it is worked out or where it cannot be */
-  readonly results = signal<ReadonlyMap<ShelvedSet, Evaluated | null>>(new Map());
+  readonly results = signal<ReadonlyMap<ShelvedSet, readonly StationFigures[] | null>>(new Map());
   readonly notice = signal<string | null>(null);
   readonly #client: Client<JobTable>;
   #store: ReturnType<typeof createStore> | null = null;
@@ -50,15 +50,15 @@ export class Shelf {
     for (const shelved of this.sets.value) {
       if (this.results.value.has(shelved)) continue;
       const answer = await this.#client
-        .call('evaluate', { document: { text: JSON.stringify(shelved.document), files: shelved.files } })
+        .call('figures', { document: { text: JSON.stringify(shelved.document), files: shelved.files } })
         .catch(() => null);
       this.results.value = new Map([...this.results.value, [shelved, answer?.ok ? answer.value : null]]);
     }
   }
 
   /** A station of a shelved set, by name: another set may stand at another place. */
-  station(shelved: ShelvedSet, name: string): StationResult | null {
-    return this.results.value.get(shelved)?.stations.find((s) => s.name === name) ?? null;
+  station(shelved: ShelvedSet, name: string): StationFigures | null {
+    return this.results.value.get(shelved)?.find((s) => s.name === name) ?? null;
   }
 
   async #keep(sets: readonly ShelvedSet[]): Promise<void> {

@@ -1,6 +1,7 @@
 import { type Figure, term } from '../figure.ts';
 import type { DetectorDescription } from './description.ts';
-import { capacitanceLoss, crossoverPower, type SmallSignal, voltageSensitivity } from './small-signal.ts';
+import type { DetectorModel, DetectorNumbers } from './model.ts';
+import { capacitanceLoss, crossoverPower, voltageSensitivity } from './small-signal.ts';
 import { smallSignalWorkings } from './small-signal-workings.ts';
 import { noiseEquivalentPower } from './thermal-noise.ts';
 import { thermalVoltage } from './thermal-voltage.ts';
@@ -9,20 +10,8 @@ import { thermalVoltage } from './thermal-voltage.ts';
 const SHOWN_FREQUENCY = 100e6;
 const COWLEY = 'A. M. Cowley, H. O. Sorensen, IEEE Trans. MTT-14 (1966) 588';
 
-/** Numbers of a detector ready for its figures. */
-export interface DetectorNumbers {
-  readonly method: string;
-  readonly source: string;
-  readonly weak: SmallSignal;
-  /** seen by the RF beside the law [F], and what stands in series with it [ohm] */
-  readonly capacitance: number;
-  readonly capacitanceResistance: number;
-  /** saturation current at this temperature [A]; null for a law that has none */
-  readonly saturationCurrent: number | null;
-}
-
 /** Every number of the detector a person may doubt. */
-export function detectorFigures(description: DetectorDescription, numbers: DetectorNumbers): readonly Figure[] {
+export function detectorFigures({ description, numbers }: DetectorModel): readonly Figure[] {
   return [...ownFigures(description, numbers), ...weakFigures(description, numbers)];
 }
 

@@ -5,10 +5,9 @@ import { ChannelLaw } from './channel-law.ts';
 import { checkDetector } from './check-description.ts';
 import { type CycleAverages, REST_QUARTER_BEND, REST_SLOPE, RESTS, SmoothAverage } from './cycle-average.ts';
 import type { DetectorDescription } from './description.ts';
-import { type DetectorNumbers, detectorFigures } from './detector-figures.ts';
 import { JunctionLaw } from './junction-law.ts';
 import { MeasuredLaw } from './measured-law.ts';
-import type { DescribingFunction, DetectorModel } from './model.ts';
+import type { DescribingFunction, DetectorModel, DetectorNumbers } from './model.ts';
 import { saturationCurrentAt } from './saturation-current.ts';
 import { SeriesJunctionLaw } from './series-junction-law.ts';
 import type { SmallSignal } from './small-signal.ts';
@@ -172,6 +171,8 @@ function assemble(
   remarkAt: DetectorModel['remarkAt'],
 ): DetectorModel {
   return {
+    description,
+    numbers,
     method: numbers.method,
     source: numbers.source,
     law,
@@ -180,7 +181,6 @@ function assemble(
     currentSensitivity: numbers.weak.currentSensitivity,
     remarks,
     remarkAt,
-    figures: () => detectorFigures(description, numbers),
   };
 }
 

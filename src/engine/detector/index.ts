@@ -1,4 +1,5 @@
 export type * from './description.ts';
+export { detectorFigures } from './detector-figures.ts';
 export { detectorModel } from './detector-model.ts';
 export * from './model.ts';
 export { saturationCurrentAt } from './saturation-current.ts';

@@ -1,5 +1,6 @@
 import type { Element, Node } from '../circuit/elements.ts';
-import type { Figure } from '../figure.ts';
+import type { DetectorDescription } from './description.ts';
+import type { SmallSignal } from './small-signal.ts';
 
 /** Order of the values written by `DescribingFunction.at`. */
 export const MEAN = 0;
@@ -21,7 +22,21 @@ export interface DescribingFunction {
   current(voltage: number, outputVoltage: number): number;
 }
 
+/** Numbers of a detector, for its figures. */
+export interface DetectorNumbers {
+  readonly method: string;
+  readonly source: string;
+  readonly weak: SmallSignal;
+  /** seen by the RF beside the law [F], and what stands in series with it [ohm] */
+  readonly capacitance: number;
+  readonly capacitanceResistance: number;
+  /** saturation current at this temperature [A]; null for a law that has none */
+  readonly saturationCurrent: number | null;
+}
+
 export interface DetectorModel {
+  readonly description: DetectorDescription;
+  readonly numbers: DetectorNumbers;
   readonly method: string;
   readonly source: string;
   readonly law: DescribingFunction;
@@ -34,5 +49,4 @@ export interface DetectorModel {
   readonly remarks: readonly string[];
   /** what a working point [V peak], [V] adds to the remarks, such as a swing beyond the measured law; null where there is nothing to say */
   remarkAt(amplitude: number, outputVoltage: number): string | null;
-  figures(): readonly Figure[];
 }

@@ -4,7 +4,6 @@ import { aWeighting } from './a-weighting.ts';
 import { checkHearingLevel, checkSound } from './check-ear.ts';
 import type { EarDescription } from './description.ts';
 import { CRITICAL_RATIO, DIFFUSE_TO_FREE, ONE_EAR_FIELD_THRESHOLD } from './field-transfer.ts';
-import { hearingFigures } from './hearing-figures.ts';
 import { maskingSpread } from './masking-spread.ts';
 import type { Hearing, SoundAtEar } from './model.ts';
 import { programmeLoudness } from './programme-loudness.ts';
@@ -79,7 +78,7 @@ export function hear(description: EarDescription, sound: SoundAtEar): Hearing {
     overNoise = Math.max(overNoise, noisy);
   }
   const loudness = overThreshold > 0 ? programmeLoudness(field, sound.ears, description.hearingLevel.length > 0 ? hearingLevel : null) : 0;
-  const hearing: Hearing = {
+  return {
     sii,
     siiShares,
     overThreshold,
@@ -89,9 +88,8 @@ export function hear(description: EarDescription, sound: SoundAtEar): Hearing {
     levelA: Math.log(energyA) / TENTH,
     loudnessLevel: loudness > 0 ? phonsFromSones(loudness) : null,
     roomNoise,
-    figures: () => hearingFigures(description, sound, hearing, { loudness, room, shift, masking, speech, noise }),
+    working: { description, sound, loudness, room, shift, masking, speech, noise },
   };
-  return hearing;
 }
 
 const NORMAL = () => 0;

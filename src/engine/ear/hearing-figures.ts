@@ -4,30 +4,16 @@ import { aWeightedLevel } from './a-weighting.ts';
 import type { EarDescription } from './description.ts';
 import { toneLoudnessLevel } from './equal-loudness.ts';
 import { CRITICAL_RATIO, ONE_EAR_FIELD_THRESHOLD } from './field-transfer.ts';
-import type { Hearing, SoundAtEar } from './model.ts';
+import type { Hearing, HearingWorking, SoundAtEar } from './model.ts';
 import { NC_OCTAVES, NR_OCTAVES, noiseCriterionRating, noiseRating } from './noise-curves.ts';
 import { octaveLevel, ROOM_BANDS } from './room-noise.ts';
 import { SII_IMPORTANCE } from './sii-tables.ts';
 import { speechIntelligibilityIndex } from './speech-intelligibility-index.ts';
 
-/** What `hear` worked out on the way and a figure needs to show. */
-export interface HearingWorking {
-  /** [sone] */
-  readonly loudness: number;
-  /** third-octave levels in the room [dB SPL] */
-  readonly room: (frequency: number) => number;
-  /** threshold against one normal ear, by BANDS [dB] */
-  readonly shift: Float64Array;
-  /** spectrum level of masking by noise, by BANDS [dB SPL/Hz] */
-  readonly masking: Float64Array;
-  /** what SII was given: speech and noise as a free field, by BANDS [dB SPL/Hz] */
-  readonly speech: Float64Array;
-  readonly noise: Float64Array;
-}
-
 /** Every number of the ear that a person may doubt, with its working. */
-export function hearingFigures(d: EarDescription, sound: SoundAtEar, h: Hearing, w: HearingWorking): readonly Figure[] {
-  return [...ofProgramme(d, sound, h, w), ...ofRoom(d, w)];
+export function hearingFigures(h: Hearing): readonly Figure[] {
+  const { description, sound } = h.working;
+  return [...ofProgramme(description, sound, h, h.working), ...ofRoom(description, h.working)];
 }
 
 function ofProgramme(d: EarDescription, sound: SoundAtEar, h: Hearing, w: HearingWorking): Figure[] {

@@ -5,6 +5,7 @@ export { equalLoudnessContour, type Iso226Edition, toneLoudnessLevel } from './e
 export { CONTOUR_FREQUENCY, CONTOURS_2003, CONTOURS_2023 } from './equal-loudness-tables.ts';
 export { CRITICAL_RATIO, ONE_EAR_FIELD_THRESHOLD } from './field-transfer.ts';
 export { hear, hearingLevelOver } from './hear.ts';
+export { hearingFigures } from './hearing-figures.ts';
 export { maskingSpread } from './masking-spread.ts';
 export * from './model.ts';
 export {

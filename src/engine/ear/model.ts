@@ -1,4 +1,4 @@
-import type { Figure } from '../figure.ts';
+import type { EarDescription } from './description.ts';
 
 export { BANDS } from '../bands.ts';
 
@@ -13,6 +13,23 @@ export interface SoundAtEar {
   /** reference threshold of a normal ear for pure tones on this coupler [dB SPL] */
   readonly threshold: Float64Array;
   readonly ears: 1 | 2;
+}
+
+/** What `hear` worked out on the way and a figure needs to show. */
+export interface HearingWorking {
+  readonly description: EarDescription;
+  readonly sound: SoundAtEar;
+  /** [sone] */
+  readonly loudness: number;
+  /** third-octave levels in the room [dB SPL] */
+  readonly room: (frequency: number) => number;
+  /** threshold against one normal ear, by BANDS [dB] */
+  readonly shift: Float64Array;
+  /** spectrum level of masking by noise, by BANDS [dB SPL/Hz] */
+  readonly masking: Float64Array;
+  /** what SII was given: speech and noise as a free field, by BANDS [dB SPL/Hz] */
+  readonly speech: Float64Array;
+  readonly noise: Float64Array;
 }
 
 /** What the ear makes of it. */
@@ -34,5 +51,5 @@ export interface Hearing {
   readonly loudnessLevel: number | null;
   /** room noise at the ear under the earpiece per band, on the scale of the coupler, so that it stands beside `programme` [dB SPL] */
   readonly roomNoise: Float64Array;
-  figures(): readonly Figure[];
+  readonly working: HearingWorking;
 }

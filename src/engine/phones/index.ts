@@ -4,6 +4,7 @@ export type * from './description.ts';
 export { type Drive, driveForLevel } from './drive.ts';
 export { earpieceImpedance } from './earpiece.ts';
 export type * from './model.ts';
+export { phonesFigures } from './phones-figures.ts';
 export { phonesModel } from './phones-model.ts';
 export { couplerThreshold } from './reference-threshold.ts';
 export { sensitivityPerMilliwatt, sensitivityPerVolt } from './sensitivity.ts';

@@ -1,10 +1,10 @@
 import type { Element } from '../circuit/elements.ts';
-import type { Figure } from '../figure.ts';
 import type { Complex } from '../numeric/index.ts';
-import type { EarCoupling, Earpiece } from './description.ts';
+import type { EarCoupling, Earpiece, PhonesDescription } from './description.ts';
 
 /** The audio half: a network from node `output` (the detector's side) to node `earpiece`, both against earth, and what sound the earpiece makes of it. */
 export interface PhonesModel {
+  readonly description: PhonesDescription;
   /** linear network at audio frequencies, valid from 0 Hz up: the direct-current path is in it */
   readonly elements: readonly Element[];
   /** impedance of the earpiece alone [ohm] */
@@ -22,5 +22,4 @@ export interface PhonesModel {
   readonly coupler: Earpiece['coupler'];
   readonly ears: 1 | 2;
   readonly remarks: readonly string[];
-  figures(): readonly Figure[];
 }

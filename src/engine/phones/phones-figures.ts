@@ -15,7 +15,8 @@ const AT = 1000;
 const EIGHTY = 1.28;
 
 /** Every number of the phones that a person may doubt, at 1 kHz, with its working. */
-export function phonesFigures(d: PhonesDescription, m: PhonesModel): readonly Figure[] {
+export function phonesFigures(m: PhonesModel): readonly Figure[] {
+  const d = m.description;
   return [...electrical(d, m), ...acoustic(d, m), ...(d.transformer ? transformer(d) : [])];
 }
 

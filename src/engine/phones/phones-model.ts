@@ -5,7 +5,6 @@ import { couplingAttenuation, leakLoss } from './coupling.ts';
 import type { PhonesDescription } from './description.ts';
 import { earpieceImpedance } from './earpiece.ts';
 import type { PhonesModel } from './model.ts';
-import { phonesFigures } from './phones-figures.ts';
 import { phonesRemarks } from './phones-remarks.ts';
 import { couplerThreshold } from './reference-threshold.ts';
 import { sensitivityCurve } from './sensitivity.ts';
@@ -24,7 +23,8 @@ export function phonesModel(description: PhonesDescription): PhonesModel {
   checkPhonesDescription(description);
   const e = description.earpiece;
   const sensitivity = sensitivityCurve(e, C.abs(earpieceImpedance(e, 1000)));
-  const model: PhonesModel = {
+  return {
+    description,
     elements: audioElements(description),
     sensitivity,
     attenuation: (frequency) => couplingAttenuation(e.coupling, frequency),
@@ -36,7 +36,5 @@ export function phonesModel(description: PhonesDescription): PhonesModel {
     coupler: e.coupler,
     ears: e.ears,
     remarks: phonesRemarks(description),
-    figures: () => phonesFigures(description, model),
   };
-  return model;
 }

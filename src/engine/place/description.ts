@@ -64,6 +64,9 @@ export interface Station {
 /** How the field is found. `auto`: measured if given, else terrain if a profile is given, else curves (FM) or ground wave (below 30 MHz). */
 export type FieldMethod = 'auto' | 'free-space' | 'smooth-earth' | 'terrain' | 'broadcast-curves' | 'ground-wave';
 
+/** The method in fact used. */
+export type UsedMethod = Exclude<FieldMethod, 'auto'> | 'measured';
+
 export interface Site {
   readonly coordinates?: Coordinates;
   /** height of the aerial's middle above ground [m] */

@@ -1,4 +1,4 @@
-import type { ReceivedField } from './received-field.ts';
+import type { UsedMethod } from './description.ts';
 
 /** How much the field varies from place to place, and why that much. */
 export interface LocationSpread {
@@ -31,7 +31,7 @@ export function locationVariability(frequency: number): number {
  *
  * @param nearness - 1 from 1 km on, 0 next to the mast: how much of the curves' loss applies
  */
-export function locationSpread(method: ReceivedField['method'], frequency: number, nearness: number): LocationSpread {
+export function locationSpread(method: UsedMethod, frequency: number, nearness: number): LocationSpread {
   switch (method) {
     case 'measured':
       return { decibels: METER, formula: 'sigma_L = 2', source: 'estimate: reading error of a hand-held field meter' };

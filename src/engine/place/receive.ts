@@ -1,7 +1,7 @@
 import { term } from '../figure.ts';
 import { buildingEntryLoss, ENTRY_LOSS_FROM, type EntryLoss } from './building-entry.ts';
 import { checkSite, checkStation } from './check-place.ts';
-import type { FieldMethod, Place, Station } from './description.ts';
+import type { FieldMethod, Place, Station, UsedMethod } from './description.ts';
 import { CAUTION_FROM, publicReferenceLevel, REFERENCE_LEVEL_SOURCE } from './exposure.ts';
 import { fieldOfLevel } from './free-space.ts';
 import { locationSpread } from './location-spread.ts';
@@ -15,7 +15,6 @@ import { terrainMethod } from './methods/terrain-method.ts';
 import { pathTo } from './path.ts';
 import { externalNoise } from './radio-noise.ts';
 import type { ReceivedField } from './received-field.ts';
-import { receivedFigures } from './received-figures.ts';
 
 /** Nearer than this the size and the beam of a VHF mast aerial matter [m]. */
 const MAST_APERTURE = 100;
@@ -64,7 +63,7 @@ function receiveChecked(place: Place, station: Station): ReceivedField {
   const level = publicReferenceLevel(station.frequency);
   // near a mast clutter is no shelter to count on: the greater of the field outdoors and that of free space
   const ratio = fieldOfLevel(Math.max(outdoors, found.steps[0]!.decibels)) / level;
-  const received: ReceivedField = {
+  return {
     station,
     distance: path.distance,
     bearing: path.bearing,
@@ -78,15 +77,14 @@ function receiveChecked(place: Place, station: Station): ReceivedField {
     noiseFigure: noise.figure,
     exposure: { ratio, level, source: REFERENCE_LEVEL_SOURCE, caution: ratio > CAUTION_FROM },
     remarks,
-    figures: () => receivedFigures({ received, situation, steps, horizontalShare: found.horizontalShare, location, entry, noise }),
+    record: { situation, steps, horizontalShare: found.horizontalShare, location, entry, noise },
   };
-  return received;
 }
 
 const sum = (steps: readonly WorkedStep[]): number => steps.reduce((level, step) => level + step.decibels, 0);
 
 /** The method in fact used; a remark says where the place's choice cannot serve the station's band. */
-function chooseMethod(chosen: FieldMethod, station: Station, remarks: string[]): ReceivedField['method'] {
+function chooseMethod(chosen: FieldMethod, station: Station, remarks: string[]): UsedMethod {
   if (station.measuredField !== undefined) return 'measured';
   const low = station.frequency < 30e6;
   if (chosen === 'auto') return low ? 'ground-wave' : station.terrain ? 'terrain' : 'broadcast-curves';
@@ -101,7 +99,7 @@ function chooseMethod(chosen: FieldMethod, station: Station, remarks: string[]):
   return chosen;
 }
 
-function byMethod(method: ReceivedField['method'], situation: Situation): MethodField {
+function byMethod(method: UsedMethod, situation: Situation): MethodField {
   switch (method) {
     case 'measured':
       return measuredMethod(situation, situation.station.measuredField!);

@@ -1,11 +1,18 @@
-import type { Figure } from '../figure.ts';
-import type { FieldMethod, Station } from './description.ts';
+import type { EntryLoss } from './building-entry.ts';
+import type { Station, UsedMethod } from './description.ts';
+import type { FieldStep } from './field-step.ts';
+import type { LocationSpread } from './location-spread.ts';
+import type { Situation, WorkedStep } from './methods/method-field.ts';
+import type { ExternalNoise } from './radio-noise.ts';
 
-/** One step between the mast and the aerial, in dB (negative is a loss). */
-export interface FieldStep {
-  readonly label: string;
-  readonly decibels: number;
-  readonly source: string;
+/** What one received field was made of, for its figures. */
+export interface FieldRecord {
+  readonly situation: Situation;
+  readonly steps: readonly WorkedStep[];
+  readonly horizontalShare: number;
+  readonly location: LocationSpread;
+  readonly entry: EntryLoss | null;
+  readonly noise: ExternalNoise;
 }
 
 /** The field of one station where the aerial stands. */
@@ -17,8 +24,7 @@ export interface ReceivedField {
   readonly bearing: number;
   /** elevation of the arriving wave [rad] */
   readonly elevation: number;
-  /** method in fact used */
-  readonly method: Exclude<FieldMethod, 'auto'> | 'measured';
+  readonly method: UsedMethod;
   /** median field at the aerial [V/m rms], all polarisations; ground reflection, clutter and walls are already in it */
   readonly field: number;
   /** its horizontal and vertical components [V/m rms]: field^2 = horizontal^2 + vertical^2 */
@@ -42,5 +48,5 @@ export interface ReceivedField {
   };
   /** in words for the faces to show, where the method is used at the edge of its range */
   readonly remarks: readonly string[];
-  figures(): readonly Figure[];
+  readonly record: FieldRecord;
 }

@@ -1,34 +1,24 @@
 import { type Figure, term } from '../figure.ts';
-import type { EntryLoss } from './building-entry.ts';
 import { EARTH_RADIUS } from './earth.ts';
 import { fieldLevel, fieldOfLevel } from './free-space.ts';
-import type { LocationSpread } from './location-spread.ts';
-import type { Situation, WorkedStep } from './methods/method-field.ts';
-import { type ExternalNoise, noiseField } from './radio-noise.ts';
+import { noiseField } from './radio-noise.ts';
 import type { ReceivedField } from './received-field.ts';
-
-/** What one received field was made of. */
-export interface FieldRecord {
-  readonly received: ReceivedField;
-  readonly situation: Situation;
-  readonly steps: readonly WorkedStep[];
-  readonly horizontalShare: number;
-  readonly location: LocationSpread;
-  readonly entry: EntryLoss | null;
-  readonly noise: ExternalNoise;
-}
 
 /** Standard deviations to either side that hold 80 % of cases. */
 const EIGHTY_PERCENT = 1.2816;
 /** Bandwidth the noise field is given for [Hz]: a channel of each kind. */
 const CHANNEL = { fm: 200e3, am: 10e3 } as const;
 
+/** A received field beside what it was made of. */
+type Worked = ReceivedField['record'] & { readonly received: ReceivedField };
+
 /** Every number of a received field that may be doubted, with its working. */
-export function receivedFigures(record: FieldRecord): readonly Figure[] {
+export function receivedFigures(received: ReceivedField): readonly Figure[] {
+  const record = { ...received.record, received };
   return [...pathFigures(record), ...stepFigures(record), ...fieldFigures(record), ...noiseFigures(record), ...exposureFigures(record)];
 }
 
-function pathFigures({ received, situation: { site, station } }: FieldRecord): Figure[] {
+function pathFigures({ received, situation: { site, station } }: Worked): Figure[] {
   const byCoordinates = 'coordinates' in station.position ? station.position.coordinates : null;
   const working = byCoordinates
     ? {
@@ -67,7 +57,7 @@ function pathFigures({ received, situation: { site, station } }: FieldRecord): F
   ];
 }
 
-function stepFigures({ received, steps }: FieldRecord): Figure[] {
+function stepFigures({ received, steps }: Worked): Figure[] {
   const free = steps[0]!;
   const figures: Figure[] = [
     {
@@ -92,7 +82,7 @@ function stepFigures({ received, steps }: FieldRecord): Figure[] {
   return figures;
 }
 
-function fieldFigures({ received, steps, horizontalShare, location, entry, situation }: FieldRecord): Figure[] {
+function fieldFigures({ received, steps, horizontalShare, location, entry, situation }: Worked): Figure[] {
   const { field, spread, method } = received;
   const share = term('s', 'share of the power that arrives horizontally polarised', horizontalShare, '1');
   const total = term('E', 'field at the aerial', field, 'V/m rms');
@@ -161,7 +151,7 @@ function fieldFigures({ received, steps, horizontalShare, location, entry, situa
   ];
 }
 
-function noiseFigures({ noise, situation: { site, station } }: FieldRecord): Figure[] {
+function noiseFigures({ noise, situation: { site, station } }: Worked): Figure[] {
   const bandwidth = CHANNEL[station.modulation.kind];
   const aerial = station.frequency < 30e6 ? 'monopole' : 'dipole';
   const level = noiseField(noise.figure, station.frequency, bandwidth, aerial);
@@ -209,7 +199,7 @@ function noiseFigures({ noise, situation: { site, station } }: FieldRecord): Fig
   ];
 }
 
-function exposureFigures({ received: { exposure }, situation: { station }, steps }: FieldRecord): Figure[] {
+function exposureFigures({ received: { exposure }, situation: { station }, steps }: Worked): Figure[] {
   const f = term('f', 'carrier', station.frequency / 1e6, 'MHz');
   return [
     {

@@ -40,6 +40,7 @@ export {
 } from './skin-effect.ts';
 export { smallLoopRadiationResistance } from './small-loop.ts';
 export { longWireInductance, parallelFilamentMutual, straightWireInductance, wirePairInductance } from './straight-wires.ts';
+export { tankFigures } from './tank-figures.ts';
 export { tankModel } from './tank-model.ts';
 export { capacitorCapacitance, capacitorImpedance, capacitorQ } from './variable-capacitor.ts';
 export { crowdingShare, lowFrequencyInductance, winding, windingInductance } from './winding.ts';

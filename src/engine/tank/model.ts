@@ -1,6 +1,6 @@
 import type { Element, Node } from '../circuit/elements.ts';
-import type { Figure } from '../figure.ts';
 import type { Complex } from '../numeric/index.ts';
+import type { TankParts } from './tank-parts.ts';
 
 /** Capacitance that hangs on the tank from outside, each from its node to earth [F]; absent for none. */
 export interface PortCapacitance {
@@ -46,6 +46,6 @@ export interface TankModel {
   /** length of wire in the winding without leads [m]; 0 where the coil is given by values */
   readonly wireLength: number;
   readonly remarks: readonly string[];
-  /** the coil's and capacitor's own figures at a frequency: inductance, self-capacitance, resistance, proximity factor, Q, radiation resistance, budget of losses */
-  figures(frequency: number, angle: number): readonly Figure[];
+  /** taken apart, for its figures */
+  readonly parts: TankParts;
 }

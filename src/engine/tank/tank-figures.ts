@@ -8,8 +8,12 @@ import type { TankModel } from './model.ts';
 import type { TankParts } from './tank-parts.ts';
 import { windingResistance } from './winding-resistance.ts';
 
-/** Every number of the tank alone that a builder may doubt, at a frequency [Hz] and an angle [rad]. */
-export function tankFigures(model: TankModel, parts: TankParts, frequency: number, angle: number): readonly Figure[] {
+/**
+ * Every number of the tank alone that a builder may doubt, at a frequency [Hz] and an angle [rad]: inductance, self-capacitance, resistance, proximity factor, Q,
+ * radiation resistance, budget of losses.
+ */
+export function tankFigures(model: TankModel, frequency: number, angle: number): readonly Figure[] {
+  const { parts } = model;
   return [...coilFigures(parts, frequency), ...capacitorFigures(parts, frequency, angle), ...wholeFigures(model, parts, frequency, angle)];
 }
 

@@ -5,7 +5,6 @@ import type { TankModel } from './model.ts';
 import { thomsonFrequency } from './resonance-formula.ts';
 import { tankAdmittance } from './tank-admittance.ts';
 import { type AtFrequency, atFrequency } from './tank-elements.ts';
-import { tankFigures } from './tank-figures.ts';
 import { tankParts } from './tank-parts.ts';
 import { tankRemarks } from './tank-remarks.ts';
 import { capacitorCapacitance } from './variable-capacitor.ts';
@@ -36,7 +35,7 @@ export function tankModel(description: TankDescription, aerialIsCoil: boolean): 
   const across = capacitorCapacitance(capacitor, capacitor.rotation / 2) + coil.selfCapacitance + strayCapacitance;
   // inductance hardly changes with frequency: any will do to find the one in the middle of the dial
   const middle = thomsonFrequency(coil.inductance(thomsonFrequency(coil.inductance(1e8), across)), across);
-  const model: TankModel = {
+  return {
     elements: (f, angle) => {
       const { elements, hot, cold } = at(f);
       return [...elements, ...turningElements(description, hot, cold, f, angle)];
@@ -61,9 +60,8 @@ export function tankModel(description: TankDescription, aerialIsCoil: boolean): 
     get remarks() {
       return tankRemarks(parts, middle);
     },
-    figures: (f, angle) => tankFigures(model, parts, f, angle),
+    parts,
   };
-  return model;
 }
 
 /** The way through the coil and the return resistor in parallel; a coupling capacitor leaves only the resistor, which the checks then demand. */

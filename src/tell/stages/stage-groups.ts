@@ -1,4 +1,16 @@
-import { chainFigures, detectorModel, phonesModel, type ReceivedField, type Reception, type StationReport } from '#engine';
+import {
+  chainFigures,
+  detectorFigures,
+  detectorModel,
+  hearingFigures,
+  phonesFigures,
+  phonesModel,
+  type ReceivedField,
+  type Reception,
+  receivedFigures,
+  type StationReport,
+  tankFigures,
+} from '#engine';
 import type { SetFile, UsedPart } from '#set-file';
 import { formatFigure } from '#units';
 import type { Group } from '../group.ts';
@@ -6,7 +18,7 @@ import { dialGroup } from './dial-group.ts';
 
 /** Field strength of each station where the aerial stands, with its spread, noise and exposure. */
 export function placeGroups(fields: readonly ReceivedField[]): readonly Group[] {
-  return fields.map((f) => ({ heading: f.station.name, figures: f.figures(), remarks: f.remarks }));
+  return fields.map((f) => ({ heading: f.station.name, figures: receivedFigures(f), remarks: f.remarks }));
 }
 
 /** Coil, capacitor, losses, dial and sharpness, where the dial stands for each station. */
@@ -16,7 +28,7 @@ export function tankGroups({ receiver: { tank } }: Reception, reports: readonly 
     const own = chainFigures(report).filter((x) => x.name.startsWith('tank.') || x.name.startsWith('dial.'));
     return {
       heading: report.station,
-      figures: [...tank.figures(report.signal.received.station.frequency, angle), ...own],
+      figures: [...tankFigures(tank, report.signal.received.station.frequency, angle), ...own],
       remarks: tank.remarks,
     };
   });
@@ -26,20 +38,20 @@ export function tankGroups({ receiver: { tank } }: Reception, reports: readonly 
 /** What the detector is at rest, and how it turns radio into audio. */
 export function detectorGroups({ detector }: Pick<SetFile, 'detector'>, parts: readonly UsedPart[]): readonly Group[] {
   const model = detectorModel(detector);
-  return [{ heading: model.method, figures: model.figures(), remarks: [...model.remarks, ...partRemarks(parts, 'detector')] }];
+  return [{ heading: model.method, figures: detectorFigures(model), remarks: [...model.remarks, ...partRemarks(parts, 'detector')] }];
 }
 
 /** Audio network and earpiece. */
 export function phonesGroups({ phones }: Pick<SetFile, 'phones'>, parts: readonly UsedPart[]): readonly Group[] {
   const model = phonesModel(phones);
-  return [{ heading: phones.earpiece.name, figures: model.figures(), remarks: [...model.remarks, ...partRemarks(parts, 'phones')] }];
+  return [{ heading: phones.earpiece.name, figures: phonesFigures(model), remarks: [...model.remarks, ...partRemarks(parts, 'phones')] }];
 }
 
 /** What is heard of each station: headroom by band, loudness, intelligibility. */
 export function earGroups(reports: readonly StationReport[]): readonly Group[] {
   return reports.map((report) => ({
     heading: report.station,
-    figures: report.heard?.evaluation.hearing.figures() ?? chainFigures(report),
+    figures: report.heard ? hearingFigures(report.heard.evaluation.hearing) : chainFigures(report),
     remarks: report.heard ? [] : ['The dial does not reach this station.'],
   }));
 }

@@ -1,11 +1,11 @@
-import { chainFigures, type Figure, type StationReport } from '#engine';
+import { chainFigures, type Figure, hearingFigures, receivedFigures, type StationReport } from '#engine';
 
 /** Every figure of one station, from mast to ear. */
 export function stationFigures(r: StationReport): readonly Figure[] {
   return [
-    ...r.signal.received.figures(),
+    ...receivedFigures(r.signal.received),
     ...(r.heard?.ladder ?? []).map((l) => l.figure),
     ...chainFigures(r),
-    ...(r.heard?.evaluation.hearing.figures() ?? []),
+    ...(r.heard ? hearingFigures(r.heard.evaluation.hearing) : []),
   ];
 }

@@ -1,6 +1,17 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { assemble, chainFigures, type Figure, GivenError, type Place, reportStation, standAt, type TankModel, tuningRange } from '#engine';
+import {
+  assemble,
+  chainFigures,
+  type Figure,
+  GivenError,
+  hearingFigures,
+  type Place,
+  reportStation,
+  standAt,
+  type TankModel,
+  tuningRange,
+} from '#engine';
 import { arbitrarySetFile } from '../set-file/arbitrary.ts';
 
 /** Every number of a figure must be one; null is a physical no. */
@@ -46,7 +57,7 @@ test('any valid set at any valid place: no NaN, no throw, no negative power', ()
         if (!r.heard) return;
         heard++;
         for (const { figure } of r.heard.ladder) sound(figure);
-        for (const f of r.heard.evaluation.hearing.figures()) sound(f);
+        for (const f of hearingFigures(r.heard.evaluation.hearing)) sound(f);
         const { available, intoTank, intoDetector, parts } = r.heard.budget;
         // what rounding leaves of a power, against what flows
         const least = -1e-9 * (available + Math.abs(intoTank));

@@ -1,6 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { type DetectorDescription, detectorModel, FUNDAMENTAL, FUNDAMENTAL_BY_AMPLITUDE, MEAN, thermalVoltage } from '#engine';
+import {
+  type DetectorDescription,
+  detectorFigures,
+  detectorModel,
+  FUNDAMENTAL,
+  FUNDAMENTAL_BY_AMPLITUDE,
+  MEAN,
+  thermalVoltage,
+} from '#engine';
 import { CHANNEL, outputInto } from './cycle.ts';
 
 interface ChannelRow {
@@ -118,7 +126,7 @@ test('a channel that is shut stays finite and says so; a wide swing speaks of th
 });
 test('the working of the zero-bias resistance, worked by hand from its own terms, gives the figure', () => {
   const model = detectorModel({ ...CHANNEL, gateBias: 0.05, seriesResistance: 70 });
-  const figure = model.figures().find((f) => f.name === 'detector.zeroBiasResistance')!;
+  const figure = detectorFigures(model).find((f) => f.name === 'detector.zeroBiasResistance')!;
   const of = (symbol: string) => figure.working.terms.find((t) => t.symbol === symbol)!.value!;
   const e = Math.exp((of('Vg') - of('Vth')) / (2 * of('n') * of('Vt')));
   const sigma = (2 * of('n') * of('beta') * of('Vt') * Math.log(1 + e) * e) / (1 + e);

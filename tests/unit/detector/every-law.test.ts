@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  detectorFigures,
   detectorModel,
   FUNDAMENTAL,
   FUNDAMENTAL_BY_AMPLITUDE,
@@ -95,7 +96,7 @@ for (const [name, description] of Object.entries(EVERY_LAW))
       }
     });
     test('figures: each finite or null, named once, with formula, terms and source', () => {
-      const figures = detectorModel(description).figures();
+      const figures = detectorFigures(detectorModel(description));
       expect(new Set(figures.map((f) => f.name)).size).toBe(figures.length);
       for (const f of figures) {
         expect(f.name).toMatch(/^detector\./);

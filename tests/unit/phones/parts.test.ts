@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { C, coupledWindings, type Earpiece, phonesModel, REFERENCE_SOUND_PRESSURE, type Transformer } from '#engine';
+import { C, coupledWindings, type Earpiece, phonesFigures, phonesModel, REFERENCE_SOUND_PRESSURE, type Transformer } from '#engine';
 import { type DimensionName, readQuantity } from '#units';
 
 interface Part {
@@ -99,9 +99,9 @@ test('published: iron-diaphragm phones have some 6 times their resistance, sound
 
 test('practice: sound-powered phones need least power, then crystal and iron-diaphragm phones, then modern ones (common practice, no source)', () => {
   const power = (name: string) =>
-    phonesModel({ bypass: 0, load: 500e3, earpiece: earpiece(earpieces[name]!) })
-      .figures()
-      .find((f) => f.name === 'phones.thresholdPower')!.value!;
+    phonesFigures(phonesModel({ bypass: 0, load: 500e3, earpiece: earpiece(earpieces[name]!) })).find(
+      (f) => f.name === 'phones.thresholdPower',
+    )!.value!;
   expect(power('sound-powered-600')).toBeLessThan(power('magnetic-headset-2000'));
   expect(power('magnetic-headset-2000')).toBeLessThan(power('dynamic-64'));
   expect(power('balanced-armature-300')).toBeLessThan(power('dynamic-32'));

@@ -9,6 +9,7 @@ import {
   GivenError,
   leakLoss,
   type PhonesDescription,
+  phonesFigures,
   phonesModel,
   sensitivityPerMilliwatt,
   sensitivityPerVolt,
@@ -77,7 +78,7 @@ test('limit: at 1 mW the earpiece gives its level per milliwatt', () => {
 });
 
 test('limit: threshold power and threshold voltage agree on the impedance', () => {
-  const figures = phonesModel(phones()).figures();
+  const figures = phonesFigures(phonesModel(phones()));
   const value = (name: string) => figures.find((f) => f.name === name)!.value!;
   expect(value('phones.thresholdVoltage') ** 2 / value('phones.earpiece.impedance') / value('phones.thresholdPower')).toBeCloseTo(1, 9);
 });
@@ -159,7 +160,7 @@ test('every figure has a unique name, a finite value or null, and a source', () 
     capacitance: 200e-12,
   };
   for (const d of [phones(), phones({ transformer }), phones({ choke: { inductance: 5, resistance: 800 }, blocking: 1e-7 })]) {
-    const figures = phonesModel(d).figures();
+    const figures = phonesFigures(phonesModel(d));
     expect(new Set(figures.map((f) => f.name)).size).toBe(figures.length);
     for (const f of figures) {
       expect(f.value === null || Number.isFinite(f.value), f.name).toBe(true);

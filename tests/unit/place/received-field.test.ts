@@ -1,6 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Coordinates, fieldLevel, fieldOfLevel, GivenError, type Place, receive, receiveAll, type Site, type Station } from '#engine';
+import {
+  type Coordinates,
+  fieldLevel,
+  fieldOfLevel,
+  GivenError,
+  type Place,
+  receive,
+  receiveAll,
+  receivedFigures,
+  type Site,
+  type Station,
+} from '#engine';
 import { mediumWave, placeOf, station } from './given.ts';
 
 const level = (s: Station, given: Parameters<typeof placeOf>[0] = {}): number => fieldLevel(receive(placeOf(given), s).field);
@@ -148,7 +159,7 @@ describe('steps and figures', () => {
   });
 
   test.each(places)('limit: each figure has one name, a number, a formula and a source: %s', (_, place, s) => {
-    const figures = receive(place, s).figures();
+    const figures = receivedFigures(receive(place, s));
     expect(new Set(figures.map((f) => f.name)).size).toBe(figures.length);
     for (const figure of figures) {
       expect(Number.isFinite(figure.value), figure.name).toBe(true);
@@ -284,7 +295,7 @@ describe('any valid place', () => {
       }
       expect(received.field).toBeGreaterThan(0);
       expect(fieldLevel(received.field)).toBeLessThan(received.steps[0]!.decibels + 6.03);
-      for (const figure of received.figures()) expect(Number.isNaN(figure.value), figure.name).toBe(false);
+      for (const figure of receivedFigures(received)) expect(Number.isNaN(figure.value), figure.name).toBe(false);
     });
     fc.assert(everywhere, { numRuns: 400, seed: 3 });
   });

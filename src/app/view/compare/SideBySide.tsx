@@ -1,8 +1,9 @@
-import type { StationResult } from '#jobs';
+import type { StationFigures } from '#jobs';
 import { valueText } from '#tell';
 import { differences } from '../../model/differences.ts';
 import { asText, inWords } from '../form/words.ts';
 import type { ViewProps } from '../view-props.ts';
+import { useFigures } from './use-figures.ts';
 
 /** What is compared, in the order of the path. */
 const COMPARED = [
@@ -24,12 +25,12 @@ const COMPARED = [
 /** The set on the bench in the first column, those put aside beside it; what differs from the first is marked and told. */
 export function SideBySide({ desk }: ViewProps) {
   const { bench, shelf } = desk;
-  const shown = bench.shown.value;
+  const shown = useFigures(bench);
   const sets = shelf.sets.value;
   if (sets.length === 0 || !shown) return null;
   const columns = sets.map((s) => ({ set: s, station: shelf.station(s, shown.name) }));
   const changed = differences([desk.value.value, ...sets.map((s) => s.document)]);
-  const figure = (r: StationResult | null, name: string) => r?.figures.find((f) => f.name === name) ?? null;
+  const figure = (r: StationFigures | null, name: string) => r?.figures.find((f) => f.name === name) ?? null;
   const names = COMPARED.filter((name) => figure(shown, name) || columns.some((c) => figure(c.station, name)));
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard

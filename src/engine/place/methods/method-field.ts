@@ -1,11 +1,11 @@
 import type { Term, Working } from '../../figure.ts';
 import { term } from '../../figure.ts';
-import type { Site, Station } from '../description.ts';
+import type { Site, Station, UsedMethod } from '../description.ts';
 import { EFFECTIVE_EARTH_RADIUS } from '../earth.ts';
+import type { FieldStep } from '../field-step.ts';
 import { fieldLevel, freeSpaceField, referenceDirectivity } from '../free-space.ts';
 import type { LinearPolarisation } from '../ground-reflection.ts';
 import type { Path } from '../path.ts';
-import type { FieldStep, ReceivedField } from '../received-field.ts';
 import type { GroundPath } from '../two-ray.ts';
 
 /** A step that can say how it came about. */
@@ -26,7 +26,7 @@ export interface Situation {
 
 /** What every method answers. */
 export interface MethodField {
-  readonly method: ReceivedField['method'];
+  readonly method: UsedMethod;
   readonly steps: readonly WorkedStep[];
   /** share of the power that arrives horizontally polarised, 0 to 1 */
   readonly horizontalShare: number;
