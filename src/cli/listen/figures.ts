@@ -14,13 +14,17 @@ import type { Plan } from './options.ts';
 import type { Prepared } from './prepare.ts';
 import type { Rendered } from './render.ts';
 
+/** Limits for hearing are meant of a field: from the tables of thresholds speech reads so much more under an earpiece. */
+const UNDER_EARPIECE =
+  'pressure under the earpiece, weighted as it stands: speech reads 4 to 7 dB more than in the field that sounds the same, so a caution comes early';
+
 /** Level of a piece of sound measured in pascals [dB SPL]. */
 export const soundLevelOf = (p: PassLevel): number => p.level - 20 * Math.log10(REFERENCE_SOUND_PRESSURE);
 
 /** What a person wants to know of the sound: where the dial stood, how loud it is, what full scale means. */
 export function soundOfSet(prepared: Prepared, plan: Plan, rendered: Rendered): readonly Figure[] {
   const { own, all } = rendered;
-  const level = (name: string, label: string, value: number | null, unit: string, formula: string): Figure => ({
+  const level = (name: string, label: string, value: number | null, unit: string, formula: string, holds?: string): Figure => ({
     name: `sound.${name}`,
     label,
     value,
@@ -30,6 +34,7 @@ export function soundOfSet(prepared: Prepared, plan: Plan, rendered: Rendered): 
       formula,
       terms: [term('T', 'length of the sound', rendered.seconds, 's'), term('p0', 'reference', REFERENCE_SOUND_PRESSURE, 'Pa')],
       source: 'IEC 61672-1:2013, time-averaged level',
+      ...(holds === undefined ? {} : { holds }),
     },
   });
   return [
@@ -37,7 +42,7 @@ export function soundOfSet(prepared: Prepared, plan: Plan, rendered: Rendered): 
     level('level', 'sound of the set: programme, neighbours and noise', own.level, 'dB SPL', '20 log10(rms p / p0)'),
     ...(prepared.dialled.turn ? [] : foretold(prepared)),
     level('levelAll', 'all in the file, with noise of room and limit of hearing', all.level, 'dB SPL', '20 log10(rms p / p0)'),
-    level('loudest', 'loudest 0.7 s of all, A-weighted', all.loudestA, 'dB(A)', '20 log10(rms p_A / p0), the greatest'),
+    level('loudest', 'loudest 0.7 s of all, A-weighted', all.loudestA, 'dB(A)', '20 log10(rms p_A / p0), the greatest', UNDER_EARPIECE),
     ...soundFigures(plan.scale, plan.encoding, all.loudestA),
   ];
 }

@@ -26,7 +26,7 @@ export function soundFigures(scale: SoundScale, encoding: '16-bit' | '24-bit' | 
         formula: 'L = L_fs - G; x = p/(p0 sqrt 2 10^(L/20))',
         terms: [full, gain, term('x/p', 'sample for one pascal', scale.samplesPerPascal, '1/Pa')],
         source: 'definition; p0 = 20 uPa',
-        holds: 'as the coupler of the earpiece reads it',
+        holds: 'pressure as the earpiece’s coupler reads it; at the ear, less what its gap loses',
       },
     },
     {
