@@ -1,5 +1,6 @@
 import { type Figure, term } from '../figure.ts';
 import type { Listening } from './listening.ts';
+import { ROOM } from './rate-plan.ts';
 
 /** How a set is followed in time, and how well: what a person may ask of the sound. */
 export function listeningFigures({ set, rate, reference, leftOut, folding, halfWidth }: Listening): readonly Figure[] {
@@ -26,7 +27,7 @@ export function listeningFigures({ set, rate, reference, leftOut, folding, halfW
       unit: 'Hz',
       method: 'twice the spectrum with room, raised where beats would fold back',
       working: {
-        formula: 'f_s >= 2.26 W (one station: 2 W + 20 kHz), at least 480 kHz for FM and 96 kHz for AM',
+        formula: `f_s >= 2 W + 20 kHz, ${2 * ROOM} W with several stations, at least 480 kHz for FM and 96 kHz for AM`,
         terms: sampling,
         source: derived,
         holds: 'envelopes slow beside the carrier',

@@ -10,7 +10,7 @@ export const AUDIO_STEP = 96_000;
 const LEAST_FM = 480_000;
 const LEAST_AM = 96_000;
 /** With several stations the rate stands above twice the spectrum by this factor: room for the taps to tell one edge from the other. */
-const ROOM = 1.1;
+export const ROOM = 1.1;
 /** Audio that must stay clear of what folds back [Hz]. */
 const AUDIO = 20_000;
 

@@ -17,7 +17,8 @@ export interface ToneWithHarmonics {
  *
  * @param x - samples [V], best over whole periods
  * @param top - harmonics up to this are counted [Hz]
- * Source: IEC 60268-3, harmonic distortion by selective measurement; IEC 61606-1 (both from memory). Over the fundamental, not over the whole.
+ * Source: ATIS Telecom Glossary, "total harmonic distortion": harmonics over the fundamental, as IEC 61000-2-2 has it. IEC 60268-3 puts them over the whole output
+ *   (from memory): d/sqrt(1 + d^2), which is 0.29 where this is 0.3.
  */
 export function toneWithHarmonics(x: Float64Array, rate: number, frequency: number, top: number): ToneWithHarmonics {
   const count = Math.max(1, Math.floor(top / frequency));

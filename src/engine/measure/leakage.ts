@@ -13,7 +13,7 @@ export interface Leakage {
   readonly weighted: number;
   /** by neighbour: what follows its programme linearly, over the wanted programme, unweighted [dB] */
   readonly neighbours: readonly { readonly name: string; readonly level: number }[];
-  /** what follows no neighbour's programme by itself: whistles, beats, and what two make together [dB] */
+  /** what follows no neighbour's programme linearly: whistles, beats, what two make together, and what the slope distorts of each [dB] */
   readonly whistles: number;
 }
 

@@ -75,7 +75,7 @@ function toneFigures(path: string, what: string, t: ToneMeasured): Figure[] {
       working: {
         formula: 'sqrt(V2^2 + V3^2 + ...)/V1',
         terms: [...terms, term('f_max', 'highest harmonic counted', t.top, 'Hz')],
-        source: 'IEC 60268-3 and IEC 61606-1 (from memory), over the fundamental',
+        source: 'ATIS Telecom Glossary: over the fundamental, not over the whole',
         holds: `${holds}; harmonics up to 15 kHz`,
       },
     },
@@ -179,9 +179,9 @@ function leakageFigures({ leakage: l, listening, station }: ListeningMeasures): 
     ),
     make(
       'whistles',
-      'whistles and beats over the wanted programme',
+      'whistles, beats and distortion of neighbours over the wanted programme',
       l?.whistles ?? null,
-      'what follows no neighbour’s programme',
+      'what follows no neighbour’s programme linearly',
       'coherent output power',
     ),
     ...(l?.neighbours ?? []).map((n) =>

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import {
   assemble,
   bestDial,
+  envelopeRate,
   evaluate,
   GivenError,
   type ListeningOptions,
@@ -220,6 +221,17 @@ describe('several stations, several detectors', () => {
     expect(heard.leftOut[0]!.level).toBeLessThan(heard.heard[1]!.level);
     expect(heard.folding).toBeLessThan(0);
     const figures = listeningFigures(heard);
+    // the rate is what its formula says: twice the spectrum and its room, next multiple of 96 kHz
+    const factor = Number(figures.find((f) => f.name === 'listen.rate')!.working.formula.match(/([0-9.]+) W with several/)![1]);
+    for (const offset of [0.9e6, 1.1e6, 1.2e6, 1.3e6, 1.4e6]) {
+      const wanted = factor * (offset + 90e3);
+      const made = envelopeRate([
+        { offset: 0, halfWidth: 90e3, kind: 'fm' },
+        { offset, halfWidth: 90e3, kind: 'fm' },
+      ]);
+      expect(made - wanted, `${offset} Hz`).toBeGreaterThanOrEqual(0);
+      expect(made - wanted, `${offset} Hz`).toBeLessThan(96e3);
+    }
     expect(new Set(figures.map((f) => f.name)).size).toBe(figures.length);
     expect(figures.find((f) => f.name === 'listen.leftOut')!.value).toBe(heard.leftOut[0]!.level);
     for (const f of figures) expect(Number.isFinite(f.value), f.name).toBe(true);
