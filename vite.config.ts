@@ -2,6 +2,7 @@ import { resolve } from 'node:path';
 import { defineConfig } from 'vite';
 import { PAGE_POLICY } from './src/serve/content-policy.ts';
 import { contentPolicy } from './vite/content-policy.ts';
+import { readAhead } from './vite/read-ahead.ts';
 import { serviceWorker } from './vite/service-worker.ts';
 
 export default defineConfig({
@@ -18,5 +19,9 @@ export default defineConfig({
     modulePreload: { polyfill: false },
   },
   worker: { format: 'es' },
-  plugins: [contentPolicy(PAGE_POLICY), serviceWorker(resolve('src/service-worker/main.ts'), resolve('src/app/take-over.ts'))],
+  plugins: [
+    contentPolicy(PAGE_POLICY),
+    readAhead(resolve('src/jobs/reading.ts')),
+    serviceWorker(resolve('src/service-worker/main.ts'), resolve('src/app/take-over.ts')),
+  ],
 });

@@ -1,6 +1,6 @@
 import { improvements } from '#find';
 import { LIBRARY, mergeParts, PART_CATEGORIES } from '#parts';
-import { rewriteSetFile, shelfOf } from '#set-file';
+import { rewriteSetFile } from '#set-file';
 import { onBench } from './bench.ts';
 import { type Answer, type Document, readerOf } from './document.ts';
 
@@ -13,10 +13,10 @@ export interface AdoptGiven {
 
 /** The document with a change that was advised made in it, all else as it was written; the same text where the change no longer helps. */
 export function adopt({ document, station, key }: AdoptGiven): Promise<Answer<string>> {
-  return onBench(document, (bench) => {
+  return onBench(document, async (bench) => {
     bench.stations(station);
     const parts = mergeParts(bench.file.drawer, LIBRARY);
-    const all = bench.advice.get(station) ?? improvements(bench.situation, station, shelfOf(parts));
+    const all = bench.advice.get(station) ?? improvements(bench.situation, station, await bench.shelf());
     const found = all.find((i) => i.change.key === key);
     if (!found) return document.text;
     const { place, set, listener } = found.change.situation;

@@ -1,7 +1,5 @@
 import { bestByStage, type Improvement, improvementSteps } from '#find';
-import { LIBRARY, mergeParts } from '#parts';
 import type { JobContext } from '#rpc';
-import { shelfOf } from '#set-file';
 import { gainWords, verdictSentence } from '#tell';
 import { onBench } from './bench.ts';
 import type { Answer, Document } from './document.ts';
@@ -16,7 +14,7 @@ export interface AdviseGiven {
 export function advise({ document, station }: AdviseGiven, context: JobContext): Promise<Answer<Advised>> {
   return onBench(document, async (bench) => {
     bench.stations(station);
-    const steps = improvementSteps(bench.situation, station, shelfOf(mergeParts(bench.file.drawer, LIBRARY)));
+    const steps = improvementSteps(bench.situation, station, await bench.shelf());
     for (;;) {
       const step = steps.next();
       if (step.done) {

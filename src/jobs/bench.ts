@@ -14,10 +14,10 @@ import {
   type StationReport,
   standAt,
 } from '#engine';
-import type { Improvement, Situation } from '#find';
-import { type Problem, readSetFile, type SetFile, type Source, type UsedPart } from '#set-file';
+import type { Improvement, Shelf, Situation } from '#find';
+import type { Problem, SetFile, Source, UsedPart } from '#set-file';
 import { givenProblem } from '#tell';
-import { type Answer, type Document, readerOf } from './document.ts';
+import type { Answer, Document } from './document.ts';
 
 /** Places on the dial that a picture of it is drawn through. */
 const DIAL_POINTS = 61;
@@ -27,6 +27,7 @@ export class Bench {
   readonly file: SetFile;
   readonly parts: readonly UsedPart[];
   readonly #place: Place;
+  readonly #shelf: Shelf | null;
   readonly #dials = new Map<number, BestDial | OutOfReach>();
   readonly #reports = new Map<number, StationReport>();
   #reception: Reception | null = null;
@@ -34,10 +35,12 @@ export class Bench {
   /** what would help a station, once it has been searched for */
   readonly advice = new Map<number, readonly Improvement[]>();
 
-  constructor(file: SetFile, place: Place, parts: readonly UsedPart[]) {
+  /** @param shelf - parts that changes may swap in; null to read them when they are asked for */
+  constructor(file: SetFile, place: Place, parts: readonly UsedPart[], shelf: Shelf | null) {
     this.file = file;
     this.#place = place;
     this.parts = parts;
+    this.#shelf = shelf;
   }
 
   get situation(): Situation {
@@ -57,6 +60,11 @@ export class Bench {
   get dialTable(): readonly DialPoint[] {
     this.#dialTable ??= dialTable(this.reception.receiver.tank, DIAL_POINTS);
     return this.#dialTable;
+  }
+
+  /** Parts that changes may swap in. */
+  async shelf(): Promise<Shelf> {
+    return this.#shelf ?? (await reading()).shelfWith(this.file.drawer);
   }
 
   /** Where the dial is best for a station. */
@@ -79,31 +87,40 @@ export class Bench {
   }
 }
 
+const reading = () => import('./reading.ts');
+
+/** A document on its bench, and where things stand in it. */
+type Laid = Answer<Bench> & { readonly source?: Source };
+
 /** Documents that stay on the bench: the one worked on, and those it is compared with. */
 const KEPT = 4;
-const benches = new Map<string, Answer<Bench> & { readonly source?: Source }>();
+const benches = new Map<string, Promise<Laid>>();
 
 /**
  * Works on a document; what it says that cannot be comes back as problems with their lines, from reading or from the engine.
  */
 export async function onBench<T>(document: Document, work: (bench: Bench) => T | Promise<T>): Promise<Answer<T>> {
-  const bench = benchOf(document);
+  const bench = await benchOf(document);
   if (!bench.ok) return bench;
   try {
     return { ok: true, value: await work(bench.value) };
   } catch (e) {
-    if (!(e instanceof GivenError) || !bench.source) throw e;
-    return { ok: false, problems: [givenProblem(e, bench.source)] };
+    if (!(e instanceof GivenError)) throw e;
+    const source = bench.source ?? (await sourceOf(document));
+    if (!source) throw e;
+    return { ok: false, problems: [givenProblem(e, source)] };
   }
 }
 
-function benchOf(document: Document): Answer<Bench> & { readonly source?: Source } {
+function benchOf(document: Document): Promise<Laid> {
   const key = JSON.stringify([document.text, Object.entries(document.files ?? {}).sort(([a], [b]) => (a < b ? -1 : 1))]);
   const known = benches.get(key);
   // the one used last goes to the end, and the first is the one to go
   if (known) benches.delete(key);
-  const bench = known ?? read(document);
+  const bench = known ?? laid(document);
   benches.set(key, bench);
+  // what failed for no fault of the document's is tried anew
+  bench.catch(() => benches.delete(key));
   for (const old of benches.keys()) {
     if (benches.size <= KEPT) break;
     benches.delete(old);
@@ -111,12 +128,19 @@ function benchOf(document: Document): Answer<Bench> & { readonly source?: Source
   return bench;
 }
 
-function read(document: Document): Answer<Bench> & { readonly source?: Source } {
-  const result = readSetFile(document.text, { read: readerOf(document) });
+async function laid(document: Document): Promise<Laid> {
+  const { ahead } = document;
+  if (ahead?.file.place) return { ok: true, value: new Bench(ahead.file, ahead.file.place, ahead.parts, ahead.shelf) };
+  const result = (await reading()).read(document);
   if (!result.ok) return result;
   const { value, parts, source } = result;
   if (!value.place) return { ok: false, problems: [noPlace(source)] };
-  return { ok: true, value: new Bench(value, value.place, parts), source };
+  return { ok: true, value: new Bench(value, value.place, parts, null), source };
+}
+
+async function sourceOf(document: Document): Promise<Source | null> {
+  const result = (await reading()).read(document);
+  return result.ok ? result.source : null;
 }
 
 const noPlace = (source: Source): Problem => ({

@@ -1,9 +1,20 @@
-import type { Problem } from '#set-file';
+import type { Shelf } from '#find';
+import type { Problem, SetFile, UsedPart } from '#set-file';
 
 /** A set file as text, with the texts it may refer to by the names that stand in it. */
 export interface Document {
   readonly text: string;
   readonly files?: Readonly<Record<string, string>>;
+  /** what it comes to, where it has been read before: a thread that is given this need not be able to read */
+  readonly ahead?: ReadAhead | undefined;
+}
+
+/** A document read without fault, as plain data. */
+export interface ReadAhead {
+  readonly file: SetFile;
+  readonly parts: readonly UsedPart[];
+  /** parts that changes may swap in */
+  readonly shelf: Shelf;
 }
 
 /** What a document comes to, or why it cannot be used. */

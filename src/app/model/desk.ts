@@ -2,6 +2,7 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { JobTable } from '#jobs';
 import type { Client } from '#rpc';
 import type { Problem } from '#set-file';
+import { FIRST, firstSet } from '../first-set.ts';
 import { browserStorage, browserTabs } from './browser-storage.ts';
 import { type Path, withValue } from './edit.ts';
 import { beginning, edited, type History, redone, undone } from './history.ts';
@@ -13,8 +14,6 @@ import { Shelf } from './shelf.ts';
 import { shippedFiles } from './shipped.ts';
 import { Workbench } from './workbench.ts';
 
-/** The set that is open when there is nothing to go on with. */
-const FIRST = 'dipole-and-small-coil.json';
 /** Work is kept this long after the last change [ms]. */
 const REST = 400;
 
@@ -59,7 +58,12 @@ export class Desk {
     const kept = await this.#keeper.open(() => void this.#newerElsewhere());
     this.versions.value = kept?.versions ?? [];
     if (kept) this.#begin(kept);
-    else await this.openExample(FIRST);
+    else {
+      // what is fetched is fetched at once
+      const [known] = await Promise.all([firstSet(), shippedFiles().catch(() => null)]);
+      this.bench.known.value = known;
+      await this.openExample(FIRST);
+    }
     if (isShared(fragment)) await this.openLink(fragment);
     await this.shelf.open();
   }

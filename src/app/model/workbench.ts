@@ -1,7 +1,8 @@
 import { computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
-import type { Advised, Answer, DialPicture, Document, Evaluated, JobTable, Outline, StationResult } from '#jobs';
+import type { Advised, Answer, DialPicture, Document, Evaluated, JobTable, Outline, ReadAhead, StationResult } from '#jobs';
 import { Cancelled, type Client, Latest, WorkerDied } from '#rpc';
 import type { Problem } from '#set-file';
+import type { KnownDocument } from '../first-set.ts';
 
 /** What can be opened below the path. */
 export const VIEWS = ['place', 'aerial', 'tank', 'slope', 'detector', 'phones', 'ear', 'listen', 'compare', 'file'] as const;
@@ -16,6 +17,8 @@ export class Workbench {
   readonly text: ReadonlySignal<string>;
   /** files that a document may refer to, by name */
   readonly files = signal<Readonly<Record<string, string>>>({});
+  /** a document that the build has read */
+  readonly known = signal<KnownDocument | null>(null);
   readonly station = signal(0);
   /** where a hand has left the dial [rad]; null: where it is best for the station */
   readonly hand = signal<number | null>(null);
@@ -48,7 +51,10 @@ export class Workbench {
   constructor(text: ReadonlySignal<string>, client: Client<JobTable>) {
     this.text = text;
     this.#client = client;
-    this.document = computed(() => ({ text: this.text.value, files: this.files.value }));
+    this.document = computed(() => {
+      const [text, files] = [this.text.value, this.files.value];
+      return { text, files, ahead: aheadOf(this.known.value, text, files) };
+    });
     this.shown = computed(() => this.turned.value ?? this.best.value);
     // every change of document or station is worked out; what it supersedes is dropped
     effect(() => {
@@ -142,4 +148,10 @@ export class Workbench {
     this.problems.value = answer.ok ? [] : answer.problems;
     return answer.ok;
   }
+}
+
+/** What a document comes to, where it is the known one to the letter. */
+function aheadOf(known: KnownDocument | null, text: string, files: Readonly<Record<string, string>>): ReadAhead | undefined {
+  if (!known || text !== known.text) return undefined;
+  return Object.entries(known.files).every(([name, its]) => files[name] === its) ? known.ahead : undefined;
 }
