@@ -85,6 +85,20 @@ module.exports = {
       to: { pathNot: '^src/(tell|draw|find|engine|units|parts|set-file)' },
     },
     {
+      name: 'sheet-imports',
+      comment: 'the build sheet is made of what others compute, tell and draw',
+      severity: 'error',
+      from: { path: '^src/sheet' },
+      to: { pathNot: ['^src/(sheet|draw|tell|find|engine|units|parts|set-file)', 'node_modules/@cantoo/pdf-lib/'] },
+    },
+    {
+      name: 'only-the-sheet-makes-pdf',
+      comment: 'the library for PDF files is large: what imports it is loaded when a sheet is asked for',
+      severity: 'error',
+      from: { pathNot: '^src/sheet' },
+      to: { path: 'node_modules/@cantoo/pdf-lib/' },
+    },
+    {
       name: 'draw-imports',
       comment: 'results into drawings, for every face',
       severity: 'error',
@@ -105,7 +119,7 @@ module.exports = {
       from: { path: '^src/app' },
       to: {
         pathNot: [
-          '^src/(app|engine|units|set-file|parts|find|tell|draw|wav|jobs|rpc)/',
+          '^src/(app|engine|units|set-file|parts|find|tell|draw|sheet|wav|jobs|rpc)/',
           '^(assets|examples)/',
           'node_modules/(preact|@preact/signals|idb-keyval)/',
         ],

@@ -1,4 +1,4 @@
-// Plain Node, no dependencies: it runs before anything is installed. Usage: ensure.mjs [deps] [build] [sox] [chromium]
+// Plain Node, no dependencies: it runs before anything is installed. Usage: ensure.mjs [deps] [build] [sox] [poppler] [chromium]
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
@@ -53,6 +53,16 @@ function sox() {
   if (!((apt('install', '-y', 'sox') || (apt('update') && apt('install', '-y', 'sox'))) && run('sox', ['--version'], 'ignore')))
     die('the tests ask sox to read our sound files, and it could not be installed; install sox and try again');
 }
+/** The independent reader of PDF files that the tests ask. */
+function poppler() {
+  const there = () => ['pdftotext', 'pdftoppm'].every((tool) => run(tool, ['-v'], 'ignore'));
+  if (there()) return;
+  const apt = (...a) => run('apt-get', ['-qq', ...a], ['ignore', 'ignore', 'inherit']);
+  if (!((apt('install', '-y', 'poppler-utils') || (apt('update') && apt('install', '-y', 'poppler-utils'))) && there()))
+    die(
+      'the tests ask pdftotext and pdftoppm to read our build sheets, and they could not be installed; install poppler-utils and try again',
+    );
+}
 /** A browser for the browser tests. */
 function chromium() {
   if (findChromium()) return;
@@ -62,5 +72,5 @@ function chromium() {
   if (!((install() || (apt('update') && install())) && findChromium()))
     die('the browser tests need Chromium, and it could not be installed; install it, or set CHROMIUM_PATH to one, and try again');
 }
-const steps = { deps, build, sox, chromium };
+const steps = { deps, build, sox, poppler, chromium };
 for (const s of process.argv.slice(2)) steps[s]();

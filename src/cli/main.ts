@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { Command, CommanderError } from 'commander';
+import { Command, CommanderError, Option } from 'commander';
 import { BadFile } from './bad-file.ts';
 import { BAD_FILE, FAULT, USAGE } from './exit-codes.ts';
 import { hearCommand } from './hear.ts';
@@ -129,6 +129,15 @@ program
   .action(async (...args: Parameters<typeof import('./tolerance.ts').toleranceCommand>) =>
     (await import('./tolerance.ts')).toleranceCommand(...args),
   );
+
+program
+  .command('sheet')
+  .description('a build sheet as a PDF file, true to scale: circuit, parts, coil, aerial, assembly, dial, trimming')
+  .argument('<file>', 'set file (JSON)')
+  .requiredOption('-o, --out <pdf>', 'file to be written')
+  .option('--station <name>', 'built for this station; the one heard best where not given')
+  .addOption(new Option('--paper <size>', 'paper to print on').choices(['a4', 'letter']).default('a4'))
+  .action(async (...args: Parameters<typeof import('./sheet.ts').sheetCommand>) => (await import('./sheet.ts')).sheetCommand(...args));
 
 program
   .command('schema')

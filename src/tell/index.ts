@@ -1,4 +1,4 @@
-export { cautions } from './cautions.ts';
+export { type Caution, cautions, cautionsWhere, SOLDERING } from './cautions.ts';
 export { rangeText, valueText, workingText } from './figure-text.ts';
 export { givenProblem } from './given-problem.ts';
 export type { Group } from './group.ts';

@@ -1,4 +1,4 @@
-import { LONGEST_FILE, type Problem, readSetFile } from '#set-file';
+import { LONGEST_FILE, type Problem, readSetFile, shareCode, unpacked } from '#set-file';
 import { readHostileJson } from './hostile-json.ts';
 import type { Work } from './keeper.ts';
 import { isShared, MARK } from './share-mark.ts';
@@ -15,26 +15,23 @@ export type Shared =
  *
  * The fragment is never sent to a server: who gets the link has the set, no one else.
  */
-export async function shareFragment({ document, files }: Work): Promise<string | null> {
-  const text = JSON.stringify(document);
-  const read = readSetFile(text, { read: (name) => fileOf(files, name) });
-  const used = read.ok ? read.source.files : Object.keys(files).filter((name) => text.includes(JSON.stringify(name)));
-  const payload = JSON.stringify({ document, files: Object.fromEntries(used.map((name) => [name, files[name]])) });
-  const packed = await through(new CompressionStream('deflate-raw'), new TextEncoder().encode(payload), Number.POSITIVE_INFINITY);
-  const fragment = `${MARK}${base64url(packed!)}`;
+export async function shareFragment(work: Work): Promise<string | null> {
+  const fragment = await shareCode(work);
   return fragment.length <= LONGEST_LINK ? fragment : null;
 }
 
 /** Reads the fragment of a link, which may be from anyone: nothing in it is trusted, and it is taken only if it is a set file without a fault. */
 export async function readShared(fragment: string): Promise<Shared> {
-  const coded = fragment.replace(/^#/, '').slice(MARK.length);
-  if (!isShared(fragment) || !/^[A-Za-z0-9_-]+$/.test(coded)) return refused('it was cut short or changed on its way');
+  // copied off a build sheet it comes in groups and lines
+  const whole = fragment.replace(/%20|\s/g, '');
+  const coded = whole.replace(/^#/, '').slice(MARK.length);
+  if (!isShared(whole) || !/^[A-Za-z0-9_-]+$/.test(coded)) return refused('it was cut short or changed on its way');
   if (coded.length > LONGEST_LINK) return refused('it is longer than any link made here');
   let text: string;
   try {
-    const plain = await through(new DecompressionStream('deflate-raw'), bytes(coded), LONGEST_FILE);
-    if (!plain) return refused('what it unpacks to is larger than any set file');
-    text = new TextDecoder('utf-8', { fatal: true }).decode(plain);
+    const plain = await unpacked(coded, LONGEST_FILE);
+    if (plain === null) return refused('what it unpacks to is larger than any set file');
+    text = plain;
   } catch {
     return refused('it was cut short or changed on its way');
   }
@@ -66,44 +63,3 @@ function fileOf(files: Readonly<Record<string, string>>, name: string): string {
   if (Object.hasOwn(files, name)) return files[name]!;
   throw new Error('it was not handed in');
 }
-
-/** All that comes out of a stream, or null as soon as it is more than a limit [bytes]. */
-async function through(
-  stream: { readonly readable: ReadableStream<Uint8Array>; readonly writable: WritableStream<BufferSource> },
-  input: Uint8Array<ArrayBuffer>,
-  limit: number,
-): Promise<Uint8Array<ArrayBuffer> | null> {
-  const writer = stream.writable.getWriter();
-  // a fault in the input comes out at the reading end as well, where it is met
-  void writer.write(input).catch(() => {});
-  void writer.close().catch(() => {});
-  const reader = stream.readable.getReader();
-  const chunks: Uint8Array[] = [];
-  let length = 0;
-  for (;;) {
-    const { done, value } = await reader.read();
-    if (done) break;
-    length += value.length;
-    if (length > limit) {
-      await reader.cancel().catch(() => {});
-      return null;
-    }
-    chunks.push(value);
-  }
-  const out = new Uint8Array(length);
-  let at = 0;
-  for (const chunk of chunks) {
-    out.set(chunk, at);
-    at += chunk.length;
-  }
-  return out;
-}
-
-function base64url(data: Uint8Array): string {
-  let binary = '';
-  for (const byte of data) binary += String.fromCharCode(byte);
-  return btoa(binary).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '');
-}
-
-const bytes = (coded: string): Uint8Array<ArrayBuffer> =>
-  Uint8Array.from(atob(coded.replaceAll('-', '+').replaceAll('_', '/')), (c) => c.charCodeAt(0));

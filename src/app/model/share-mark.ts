@@ -1,4 +1,2 @@
-/** Before the payload of a link, so that other fragments are told apart, and later forms of it too. */
-export const MARK = 'set1=';
-
-export const isShared = (fragment: string): boolean => fragment.replace(/^#/, '').startsWith(MARK);
+// straight from its file: what stands behind the index is large, and the first screen only asks whether a link carries a set
+export { isShared, MARK } from '../../set-file/share-mark.ts';

@@ -1,0 +1,67 @@
+import { type DetectorDescription, type PhonesDescription, type SetDescription, saturationCurrentAt, thermalVoltage } from '#engine';
+import { formatFigure } from '#units';
+import { farads, ohms } from './say.ts';
+
+/** Current of the diode test of pocket meters [A]: common practice, no source. */
+const TEST_CURRENT = 1e-3;
+/** A winding of copper has less than this from end to end, leads of the meter included [ohm]: common practice, no source. */
+export const CONTINUITY = '1 Ω';
+
+/** What simple means show of an earpiece. */
+export function earpieceTest({ earpiece: e }: PhonesDescription): string {
+  if (e.kind === 'piezo')
+    return `A meter set to the highest resistance shows no steady reading (the leak is reckoned with ${ohms(e.leakResistance)}), one for capacitance about ${farads(e.capacitance)}. Touched for a moment to a 1.5 V cell it clicks. It keeps the charge: join its two wires for a moment before the next try.`;
+  return `A meter shows about ${ohms(e.resistance)}. Touched for a moment to a 1.5 V cell${e.resistance < 100 ? ' through 1 kΩ' : ''} it clicks, on and off.`;
+}
+
+/** What a pocket meter shows of a detector. */
+export function detectorTest(d: DetectorDescription): string {
+  if (d.kind === 'junction') {
+    const vt = thermalVoltage(d.temperature);
+    const forward = d.ideality * vt * Math.log1p(TEST_CURRENT / saturationCurrentAt(d, d.temperature)) + TEST_CURRENT * d.seriesResistance;
+    return `The diode test, which sends about 1 mA, shows near ${formatFigure(forward, 'V', 2)} one way round and far more, or nothing, the other way. The end with the ring or dot is the cathode.`;
+  }
+  if (d.kind === 'channel')
+    return 'Keep its legs in foil until it is soldered, and touch the foil first: a spark you do not feel kills it. Between drain and source a meter shows the same both ways round.';
+  return `In the meter it must follow the law that was measured: ${formatFigure(d.current.at(-1)!, 'A', 2)} at ${formatFigure(d.voltage.at(-1)!, 'V', 2)}.`;
+}
+
+/** Resistance across the output that a meter sees with the detector blocking and the phones off; null where nothing closes the way. */
+export function outputResistance(p: PhonesDescription): number | null {
+  const ways = [p.load, p.choke?.resistance, p.blocking === undefined ? p.transformer?.primaryResistance : undefined].filter(
+    (r) => r !== undefined,
+  );
+  return ways.length === 0 ? null : 1 / ways.reduce((sum, r) => sum + 1 / r, 0);
+}
+
+/** What a meter shows between the terminals of an aerial that is up, not joined to the set; null where nothing can be said. */
+export function aerialTest({ aerial: a }: SetDescription): string | null {
+  const open = 'Between its two terminals a meter shows no reading: nothing touches.';
+  const closed = `Between its two terminals a meter shows less than ${CONTINUITY}: it is one piece of metal.`;
+  switch (a.kind) {
+    case 'dipole':
+    case 'whip':
+      return open;
+    case 'loop':
+      return closed;
+    case 'wire-to-earth':
+      return 'From the wire to the earth rod a meter shows no reading as long as the wire hangs free.';
+    case 'coil':
+    case 'electrical':
+      return null;
+    case 'wires':
+      switch (a.shape.kind) {
+        case 'rod':
+        case 'dipole':
+          return open;
+        case 'folded-dipole':
+        case 'round-loop':
+        case 'square-loop':
+          return closed;
+        case 'beam':
+          return a.shape.driven.element.kind === 'folded' ? closed : open;
+        case 'free-list':
+          return null;
+      }
+  }
+}

@@ -1,0 +1,13 @@
+import { formatFigure } from '#units';
+
+export const DEGREE = Math.PI / 180;
+
+/** A carrier as it stands on dials: `99.2 MHz`, `909 kHz`. */
+export const frequencyText = (hertz: number): string => formatFigure(hertz, 'Hz', 5);
+
+/** An angle of the capacitor, to a tenth of a degree. */
+export const degrees = (angle: number): string => `${(angle / DEGREE).toFixed(1)}°`;
+
+export const ohms = (r: number): string => formatFigure(r, 'ohm', 3);
+export const farads = (c: number): string => formatFigure(c, 'F', 3);
+export const henries = (l: number): string => formatFigure(l, 'H', 3);
