@@ -1,4 +1,4 @@
-import { GivenError, hearingCautionDue, LevelMeter, type SoundScale, soundScale, toSamples } from '#engine';
+import { GivenError, hearingCautionDue, LevelMeter, REFERENCE_SOUND_PRESSURE, type SoundScale, soundScale, toSamples } from '#engine';
 import { WavError } from '#wav';
 import { AHEAD, BLOCK, type FromPlayer, type Play, RATE, type ToPlayer } from './protocol.ts';
 import { type SetGoing, setGoing } from './set-going.ts';
@@ -15,7 +15,9 @@ class Playing {
   readonly #all = new Float64Array(BLOCK);
   readonly #own = new Float64Array(BLOCK);
   #scale: SoundScale;
-  #meters = { own: new LevelMeter(), all: new LevelMeter() };
+  /** of all there is to hear, from the beginning on */
+  readonly #meter = new LevelMeter();
+  #ownEnergy = 0;
   #blocks = 0;
   #busy = 0;
   #clipped = 0;
@@ -39,8 +41,8 @@ class Playing {
   #block(): void {
     const began = performance.now();
     this.going.next(this.#all, this.#own);
-    this.#meters.own.add(this.#own);
-    this.#meters.all.add(this.#all);
+    for (const p of this.#own) this.#ownEnergy += p * p;
+    this.#meter.add(this.#all);
     toSamples(this.#scale, this.#all, this.#all);
     const samples = new Float32Array(BLOCK);
     for (let n = 0; n < BLOCK; n++) {
@@ -55,19 +57,20 @@ class Playing {
   }
 
   #report(): void {
-    const own = this.#meters.own.levels();
-    const all = this.#meters.all.levels();
+    const { loudestA } = this.#meter.levels();
+    const samples = this.#blocks * BLOCK;
+    const own = this.#ownEnergy / samples;
     post({
       kind: 'state',
       state: {
-        own: own.level,
-        allA: all.loudestA,
-        load: this.#busy / ((1e3 * this.#blocks * BLOCK) / RATE),
-        loud: all.loudestA !== null && hearingCautionDue(this.#scale, all.loudestA),
+        own: own > 0 ? 10 * Math.log10(own / REFERENCE_SOUND_PRESSURE ** 2) : null,
+        loudestA,
+        load: this.#busy / ((1e3 * samples) / RATE),
+        loud: loudestA !== null && hearingCautionDue(this.#scale, loudestA),
         clipped: this.#clipped,
       },
     });
-    this.#meters = { own: new LevelMeter(), all: new LevelMeter() };
+    this.#ownEnergy = 0;
     this.#blocks = 0;
     this.#busy = 0;
     this.#clipped = 0;

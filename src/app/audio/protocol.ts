@@ -33,9 +33,10 @@ export type FromPlayer =
 
 /** How it sounds, four times a second. */
 export interface SoundState {
-  /** the set's own sound [dB SPL], and all that is heard, A-weighted [dB(A)]; null in silence */
+  /** the set's own sound since the last state [dB SPL], at the ear; null in silence */
   readonly own: number | null;
-  readonly allA: number | null;
+  /** all that is heard, the loudest 0.7 s so far, A-weighted as it stands at the ear [dB(A)] */
+  readonly loudestA: number | null;
   /** share of one core that the engine takes */
   readonly load: number;
   /** true where, played at its calibration, it could pass 85 dB(A) */

@@ -24,7 +24,7 @@ function SoundReport({ sound }: { readonly sound: LiveSound }) {
     <div class="sound-report">
       <p data-sound-level={state?.own ?? ''}>
         {state === null || state.own === null ? 'no sound yet' : `the set gives ${state.own.toFixed(1)} dB SPL`}
-        {state?.allA === null || state === null ? '' : `, all there is to hear ${state.allA.toFixed(1)} dB(A)`}
+        {state?.loudestA == null ? '' : `, at its loudest ${state.loudestA.toFixed(1)} dB(A) with all there is to hear`}
       </p>
       {live.heard.length > 1 && <p class="about">In the sound: {live.heard.join(', ')}.</p>}
       {live.leftOut.length > 0 && <p class="about">Too far off in frequency to be followed: {live.leftOut.join(', ')}.</p>}
