@@ -17,6 +17,8 @@ export default defineConfig({
     // the policy for content refuses data: addresses and inline scripts
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // reading the first set takes a second, and is no fault
+    rolldownOptions: { checks: { pluginTimings: false } },
   },
   worker: { format: 'es' },
   plugins: [

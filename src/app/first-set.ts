@@ -1,15 +1,8 @@
-import type { ReadAhead } from '#jobs';
+import type { KnownDocument } from '#jobs';
 import address from '../../examples/dipole-and-small-coil.json?ahead';
 
 /** The set that is open when there is nothing to go on with. */
 export const FIRST = 'dipole-and-small-coil.json';
-
-/** A document as it stands on the bench, with what it comes to. */
-export interface KnownDocument {
-  readonly text: string;
-  readonly files: Readonly<Record<string, string>>;
-  readonly ahead: ReadAhead;
-}
 
 /** The first set as the build has read it; null where it is to be read here. */
 export async function firstSet(): Promise<KnownDocument | null> {

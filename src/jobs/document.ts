@@ -17,6 +17,12 @@ export interface ReadAhead {
   readonly shelf: Shelf;
 }
 
+/** A document with all that it refers to, and with what it comes to. */
+export interface KnownDocument extends Document {
+  readonly files: Readonly<Record<string, string>>;
+  readonly ahead: ReadAhead;
+}
+
 /** What a document comes to, or why it cannot be used. */
 export type Answer<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: readonly Problem[] };
 

@@ -17,7 +17,7 @@ export type { SlopeCurves, SlopeGiven, SlopePoint, ToneWave } from './curves/slo
 export type { TankCurves } from './curves/tank.ts';
 export type { WhatIf } from './curves/what-if.ts';
 export type { DialGiven, DialPicture } from './dial.ts';
-export type { Answer, Document, ReadAhead } from './document.ts';
+export type { Answer, Document, KnownDocument, ReadAhead } from './document.ts';
 export type { EvaluateGiven, Glance } from './evaluate.ts';
 export type { StationFigures } from './figures.ts';
 export type { Advice, Advised, Evaluated, LadderRow, Outline, StationOutline, StationResult } from './results.ts';

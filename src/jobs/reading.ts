@@ -2,7 +2,7 @@
 import type { Shelf } from '#find';
 import { LIBRARY, mergeParts } from '#parts';
 import { type Drawer, readSetFile, shelfOf } from '#set-file';
-import { type Document, readerOf } from './document.ts';
+import { type Document, type KnownDocument, readerOf } from './document.ts';
 
 export const read = (document: Document): ReturnType<typeof readSetFile> => readSetFile(document.text, { read: readerOf(document) });
 
@@ -18,7 +18,7 @@ export function shelfWith(drawer: Drawer): Shelf {
  * @param fileOf - text of a file by the name that stands in the document
  * @throws Error where the document has a fault
  */
-export function readAhead(text: string, fileOf: (name: string) => string): Required<Document> {
+export function readAhead(text: string, fileOf: (name: string) => string): KnownDocument {
   const result = readSetFile(text, { read: fileOf });
   if (!result.ok) throw new Error(result.problems.map((p) => `${p.path}: ${p.why}`).join('; '));
   const { value, parts, source } = result;

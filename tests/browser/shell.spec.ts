@@ -46,8 +46,22 @@ test.describe('first load', () => {
     }
     console.log(`first load: ${(whole / 1000).toFixed(1)} kB compressed, of ${FIRST_LOAD / 1000} kB allowed`);
     // the page itself, its thread and the set that is open: what is left out of the count would make it pass
-    for (const part of [/^\/$/, /\/index-[\w-]+\.js$/, /\.css$/, /\/jobs\.worker-[\w-]+\.js$/, /dipole-and-small-coil/])
+    for (const part of [/^\/$/, /\/index-[\w-]+\.js$/, /\.css$/, /\/jobs\.worker-[\w-]+\.js$/, /\/read-ahead-[\w-]+\.json$/])
       expect([...sizes.keys()].filter((path) => part.test(path))).toHaveLength(1);
     expect(whole).toBeLessThan(FIRST_LOAD);
   });
+});
+
+test('a file that comes along is at hand once the set names it', async ({ page }) => {
+  await page.goto('/');
+  await expect(verdict(page)).toContainText('Fen Talk is heard');
+  await page.getByRole('tab', { name: 'file', exact: true }).click();
+  const written = page.getByLabel('the set file');
+  const read = page.waitForResponse(/\/drawer-[\w-]+\.json$/);
+  await written.fill((await written.inputValue()).replace('"ear":', '"drawer": { "file": "drawer.json" }, "ear":'));
+  await page.getByRole('button', { name: 'take it' }).click();
+  await read;
+  // nothing stands in the way of what the file is for
+  await expect(page.getByText('in the set cannot be')).toHaveCount(0);
+  await expect(verdict(page)).toContainText('Fen Talk is heard');
 });

@@ -3,6 +3,7 @@ import type { JobTable } from '#jobs';
 import type { Client } from '#rpc';
 import type { Problem } from '#set-file';
 import { FIRST, firstSet } from '../first-set.ts';
+import { exampleAddresses } from '../shipped-files.ts';
 import { browserStorage, browserTabs } from './browser-storage.ts';
 import { type Path, withValue } from './edit.ts';
 import { beginning, edited, type History, redone, undone } from './history.ts';
@@ -58,12 +59,7 @@ export class Desk {
     const kept = await this.#keeper.open(() => void this.#newerElsewhere());
     this.versions.value = kept?.versions ?? [];
     if (kept) this.#begin(kept);
-    else {
-      // what is fetched is fetched at once
-      const [known] = await Promise.all([firstSet(), shippedFiles().catch(() => null)]);
-      this.bench.known.value = known;
-      await this.openExample(FIRST);
-    }
+    else await this.#openFirst();
     if (isShared(fragment)) await this.openLink(fragment);
     await this.shelf.open();
   }
@@ -93,6 +89,13 @@ export class Desk {
   async adopt(key: string): Promise<void> {
     const answer = await this.bench.ask('adopt', 'adopt', { document: this.bench.document.value, station: this.bench.station.value, key });
     if (answer?.ok) this.#put(JSON.parse(answer.value), null);
+  }
+
+  async #openFirst(): Promise<void> {
+    const known = await firstSet();
+    if (!known) return this.openExample(FIRST);
+    this.bench.known.value = known;
+    this.open({ document: JSON.parse(known.text), files: known.files });
   }
 
   async openExample(name: string): Promise<void> {
@@ -168,8 +171,20 @@ export class Desk {
   /** The dial is set afresh, and the work kept once the hand rests. */
   #changed(): void {
     this.bench.hand.value = null;
+    void this.#fetchNamed();
     if (this.#timer !== null) clearTimeout(this.#timer);
     this.#timer = setTimeout(() => void this.#keeper.save(this.work()), REST);
+  }
+
+  /** A file that comes along is fetched once the document names it. */
+  async #fetchNamed(): Promise<void> {
+    const { bench, text } = this;
+    const missing = Object.keys(exampleAddresses).some(
+      (name) => !Object.hasOwn(bench.files.value, name) && text.value.includes(JSON.stringify(name)),
+    );
+    // where it cannot be had the set says so itself
+    const shipped = missing ? await shippedFiles().catch(() => null) : null;
+    if (shipped) bench.files.value = { ...shipped, ...bench.files.value };
   }
 
   /** The document with the files it may refer to. */

@@ -1,8 +1,7 @@
 import { computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
-import type { Advised, Answer, DialPicture, Document, Evaluated, JobTable, Outline, ReadAhead, StationResult } from '#jobs';
+import type { Advised, Answer, DialPicture, Document, Evaluated, JobTable, KnownDocument, Outline, ReadAhead, StationResult } from '#jobs';
 import { Cancelled, type Client, Latest, WorkerDied } from '#rpc';
 import type { Problem } from '#set-file';
-import type { KnownDocument } from '../first-set.ts';
 
 /** What can be opened below the path. */
 export const VIEWS = ['place', 'aerial', 'tank', 'slope', 'detector', 'phones', 'ear', 'listen', 'compare', 'file'] as const;

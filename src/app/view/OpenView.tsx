@@ -24,7 +24,10 @@ export function OpenView(props: ViewProps) {
       wanted = false;
     };
   }, [view]);
-  if (!view) return <p class="about">Open a step above, from mast to ear, to see why it takes what it takes, and to change it.</p>;
+  if (!view)
+    return (
+      <p class="view">Open a step, from mast to ear, to see why it takes what it takes, and to change it: here, or in the picture above.</p>
+    );
   if (opened?.view !== view && missing === view)
     return (
       <p class="notice bad" role="alert">
