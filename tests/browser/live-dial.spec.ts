@@ -32,7 +32,7 @@ test('a turned dial is heard: loud on both humps, a dip between them, and it is 
   for (let k = 0; k < Math.round((to - from) / 0.02) + 6; k++) {
     await page.keyboard.press('Shift+ArrowLeft');
     await page.keyboard.press('Shift+ArrowLeft');
-    await page.waitForTimeout(220);
+    await page.waitForTimeout(380);
     dip = Math.min(dip, await heardLevel(page, 120));
   }
   expect(dip).toBeLessThan(Math.min(first, second) - 10);
