@@ -3,7 +3,7 @@ import { drawRuler } from '#draw';
 import { GivenError, type Place } from '#engine';
 import type { SetFile, UsedPart } from '#set-file';
 import { findingsOf } from './findings.ts';
-import { type Page, place } from './flow/place.ts';
+import { type Page, place, together } from './flow/place.ts';
 import { QUIET } from './flow/words.ts';
 import { PAPERS, type PaperName, roomWidth, SIDE } from './pdf/paper.ts';
 import { Pen, POINTS } from './pdf/pen.ts';
@@ -66,7 +66,9 @@ export async function buildSheet(input: SheetInput): Promise<Uint8Array> {
     code: code !== null && code.length <= LONGEST_CODE ? code : null,
     changed: [...changed],
   };
-  const blocks = [front, circuit, parts, coil, aerial, assembly, dial, trimming, keep].flatMap((section) => section(context));
+  const blocks = [front, circuit, parts, coil, aerial, assembly, dial, trimming, keep].flatMap((section) =>
+    together(section(context), paper),
+  );
   const name = file.name === '' ? 'A set' : file.name;
   paintPages(doc, type, place(blocks, paper), name);
   doc.setTitle(`${input.file.name === '' ? 'A set' : input.file.name}: build sheet`);

@@ -42,10 +42,10 @@ function limit(r: StationReport): string {
       return '';
     case 'will-not-tune': {
       if (!('missing' in r.dial)) return '';
-      const pF = Math.abs(r.dial.missing) * 1e12;
+      const pF = Number((Math.abs(r.dial.missing) * 1e12).toPrecision(2));
       return r.dial.missing > 0
-        ? `even at full capacitance the set tunes too high, for want of about ${pF.toPrecision(2)} pF: add turns, or a capacitor in parallel`
-        : `even at least capacitance the set tunes too low, with about ${pF.toPrecision(2)} pF too much: take off turns, or shorten the leads`;
+        ? `even at full capacitance the set tunes too high, for want of about ${pF} pF: add turns, or a capacitor in parallel`
+        : `even at least capacitance the set tunes too low, with about ${pF} pF too much: take off turns, or shorten the leads`;
     }
     case 'too-weak':
       return verdict.costliest && verdict.costliest.decibels > 3

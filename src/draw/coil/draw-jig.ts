@@ -24,12 +24,14 @@ const HEIGHT = 230;
 const MARGIN = 5;
 const NARROWEST = 80;
 /** Beyond the wire at either end, and to be glued under the seam [mm]. */
-const BORDER = 4;
+const BORDER = 3;
 const TAB = 6;
 /** Turns that leave less between them than this part of the wire's thickness are wound close, as the winding steps have it. */
 const CLOSE = 0.15;
 /** Wire thinner than this is a line [mm]. */
 const BAND = 0.5;
+/** A tap so near to the left seam has its letter beside the strip [mm]. */
+const BESIDE = 1.5;
 const LETTERS = 'ABCDEFGH';
 
 /**
@@ -49,7 +51,9 @@ export function drawJig(tank: TankDescription, options: JigOptions = {}): Jig | 
   const high = 1e3 * windingLength(coil) + 2 * BORDER;
   const room = width - 2 * MARGIN - TAB;
   const count = Math.ceil(around / room - 1e-9);
-  const words = [wordsOf(coil, around, count), ...coil.taps.map((t, i) => tapWords(coil, t.turns, t.roles, i))];
+  const words = [wordsOf(coil, around, count), coil.taps.map((t, i) => tapWords(coil, t.turns, t.roles, i)).join(' ')].filter(
+    (t) => t !== '',
+  );
   const pieces = Array.from({ length: count }, (_, k) =>
     piece(coil, { from: (k * around) / count, to: ((k + 1) * around) / count, high, around, k, count }, words, options),
   );
@@ -73,7 +77,7 @@ function piece(coil: Wound, part: Part, words: readonly string[], options: JigOp
   const last = k === count - 1;
   const sheetWidth = options.width ?? WIDTH;
   const title = `Strip for winding${count > 1 ? `, piece ${k + 1} of ${count}` : ''}`;
-  const quiet = (text: string): Paragraph => ({ text, size: 2.8, fill: 'quiet', kind: 'key' });
+  const quiet = (text: string): Paragraph => ({ text, size: 2.5, fill: 'quiet', kind: 'key' });
   const head = textBlock([{ text: title, size: 4.4, fill: 'ink', kind: 'title' }], sheetWidth - 2 * MARGIN);
   const foot = textBlock(k === 0 ? words.map(quiet) : [], sheetWidth - 2 * MARGIN);
   const top = MARGIN + head.height + 3;
@@ -115,21 +119,28 @@ function wireMarks(coil: Wound, { from, to, high, around }: Part): readonly Mark
     const along = share * around;
     if (along < from - 1e-9 || along >= to - 1e-9) return;
     const at = place(t.turns, along);
-    lines.push(
-      { kind: 'circle', centre: at, radius: 1, stroke: 'accent', width: 0.3, labels: { tap: i } },
-      { kind: 'line', from: vector(at.x, at.y + 1), to: vector(at.x, high + 0.8), stroke: 'accent', width: 0.2, dash: [0.8, 0.6] },
-      {
-        kind: 'text',
-        // two taps one over the other are told by letters side by side
-        at: vector(at.x + letterShift(coil, i, around), high + 3.6),
-        text: LETTERS[i] ?? '?',
-        size: 2.8,
-        anchor: 'middle',
-        angle: 0,
-        fill: 'accent',
-        labels: { tap: i },
-      },
-    );
+    lines.push({ kind: 'circle', centre: at, radius: 1, stroke: 'accent', width: 0.3, labels: { tap: i } });
+    // at the seam the letter stands beside the strip, elsewhere below it
+    const beside = at.x < BESIDE;
+    if (!beside)
+      lines.push({
+        kind: 'line',
+        from: vector(at.x, at.y + 1),
+        to: vector(at.x, high + 0.8),
+        stroke: 'accent',
+        width: 0.2,
+        dash: [0.8, 0.6],
+      });
+    lines.push({
+      kind: 'text',
+      at: beside ? vector(at.x - 2.6, at.y + 1) : vector(at.x + letterShift(coil, i, around), high + 3.6),
+      text: LETTERS[i] ?? '?',
+      size: 2.8,
+      anchor: 'middle',
+      angle: 0,
+      fill: 'accent',
+      labels: { tap: i },
+    });
   });
   const [begins, ends] = [place(0, 0), place(coil.turns, (coil.turns % 1) * around)];
   const dots = [begins, ends].filter((at) => at.x >= -1e-9 && at.x < (to - from) * (1 - 1e-9));
@@ -181,10 +192,9 @@ function edges(wide: number, high: number, last: boolean): readonly Mark[] {
 
 function wordsOf(coil: Wound, around: number, count: number): string {
   const join = count > 1 ? `Join the ${count} pieces at their seams, in order. ` : '';
-  const beside = coil.former ? '' : ' Take it off with the drill bit, or leave it in.';
   return (
     `${join}Cut out, wrap round ${lengthText(coil.innerDiameter)} with the print outside, left seam onto right seam: ${lengthText(around / 1e3)} from seam to seam. ` +
-    `The lower edge is the cold end. Lay the wire along the lines, from the lower dot to the upper one.${beside} ` +
+    `The lower edge is the cold end. Lay the wire along the lines, from the lower dot to the upper one. ` +
     'Paper of 0.1 mm makes the former 0.2 mm thicker; the seams then stay 0.3 mm apart.'
   );
 }

@@ -14,6 +14,8 @@ export interface Page {
 }
 
 const AIR = 1e-6;
+/** A section shorter than this part of a page is kept together. */
+const SHORT = 0.45;
 
 /**
  * Places blocks one under the other on pages. A block that is wider than a page has a page of its own, turned; blocks that stay together do.
@@ -50,6 +52,13 @@ export function place(blocks: readonly Block[], paper: Paper): readonly Page[] {
     for (const b of group) put(b, target);
   }
   return pages;
+}
+
+/** Blocks that stay on one page, if that is no more than part of one: no line of a short section goes over alone. */
+export function together(blocks: readonly Block[], paper: Paper): readonly Block[] {
+  const height = blocks.reduce((sum, b) => sum + b.height + b.above, 0);
+  if (height > SHORT * roomHeight(paper) || blocks.some((b) => b.width > roomWidth(paper))) return blocks;
+  return blocks.map((b, i) => (i < blocks.length - 1 ? { ...b, withNext: true as const } : b));
 }
 
 /** Each block with those that lead to it. */

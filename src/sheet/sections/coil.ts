@@ -120,5 +120,5 @@ function jig({ findings, paper, type, width }: Context): readonly Block[] {
   const chosen = upright && 'pieces' in upright && upright.pieces.length === 1 ? upright : wide && 'pieces' in wide ? wide : upright;
   if (!chosen) return [];
   if ('none' in chosen) return paragraph(chosen.none, width, type);
-  return [...subheading('A strip to wind by', width, type), ...chosen.pieces.flatMap((svg) => drawing(svg, paper) ?? [])];
+  return chosen.pieces.flatMap((svg) => drawing(svg, paper) ?? []);
 }

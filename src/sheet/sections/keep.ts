@@ -30,10 +30,9 @@ export function keep({ code, findings, type, width }: Context): readonly Block[]
         width,
         height: LINE,
         above: i === 0 ? 3 : 0,
-        ...(i === 0 || i === lines.length - 2 ? { withNext: true } : {}),
+        ...(i < lines.length - 1 ? { withNext: true } : {}),
         paint(pen, x, y) {
-          pen.text(`${i + 1}`, { x: x + 5, y: y + 0.7 * LINE }, { size: 2.6, colour: QUIET, anchor: 'end' });
-          pen.text(line, { x: x + 9, y: y + 0.7 * LINE }, { size: SIZE, colour: INK, face: 'fixed' });
+          pen.text(line, { x, y: y + 0.7 * LINE }, { size: SIZE, colour: INK, face: 'fixed' });
         },
       }),
     ),

@@ -1,9 +1,12 @@
 import { formatFigure } from '#units';
 
+/** Below it stations are named by kilohertz. */
+const MEDIUM_WAVE = 3e6;
 export const DEGREE = Math.PI / 180;
 
 /** A carrier as it stands on dials: `99.2 MHz`, `909 kHz`. */
-export const frequencyText = (hertz: number): string => formatFigure(hertz, 'Hz', 5);
+export const frequencyText = (hertz: number): string =>
+  hertz < MEDIUM_WAVE ? `${Number((hertz / 1e3).toPrecision(5))} kHz` : formatFigure(hertz, 'Hz', 5);
 
 /** An angle of the capacitor, to a tenth of a degree. */
 export const degrees = (angle: number): string => `${(angle / DEGREE).toFixed(1)}°`;

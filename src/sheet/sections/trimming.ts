@@ -16,6 +16,7 @@ export function trimming({ findings, type, width }: Context): readonly Block[] {
       `Stations sit at another place of the dial than printed? Do what moves it the right way. A dial that moves up tunes higher at the same angle. Each line was tried on this set, at the place of ${findings.report.station}.`,
       width,
       type,
+      { withNext: true },
     ),
     ...(findings.trims.length === 0
       ? paragraph('Nothing of this set can be trimmed where the dial does not tune.', width, type)
