@@ -1,4 +1,4 @@
-import { useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { useWidth } from '../parts/use-width.ts';
 import { type Fall, type Post, STAGES, type Stage } from './fall.ts';
 import { PathNarrow } from './PathNarrow.tsx';
 import { type Looks, PathWide } from './PathWide.tsx';
@@ -20,17 +20,7 @@ const GUTTER = 112;
 
 /** From mast to ear: the picture, with a button on each stage that opens it. */
 export function Path({ fall, looks, margin, open, onOpen }: Props) {
-  const box = useRef<HTMLElement>(null);
-  const [width, setWidth] = useState(0);
-  useLayoutEffect(() => {
-    const element = box.current;
-    if (!element) return;
-    const measure = (): void => setWidth(Math.floor(element.clientWidth));
-    measure();
-    const observer = new ResizeObserver(measure);
-    observer.observe(element);
-    return () => observer.disconnect();
-  }, []);
+  const [box, width] = useWidth<HTMLElement>();
   const wide = width >= WIDE;
   return (
     <section class={wide ? 'path wide' : 'path narrow'} aria-label="from mast to ear" ref={box}>
