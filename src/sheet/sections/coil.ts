@@ -2,7 +2,7 @@ import { DIAMETER, drawCoil, drawJig, lengthText, tankWindings, type Wound, wind
 import type { Block } from '../flow/block.ts';
 import { drawing } from '../flow/drawing.ts';
 import { table } from '../flow/table.ts';
-import { heading, list, paragraph, QUIET, subheading } from '../flow/words.ts';
+import { heading, list, paragraph, QUIET } from '../flow/words.ts';
 import { BLEED, roomHeight, roomWidth, turned } from '../pdf/paper.ts';
 import type { Context } from './context.ts';
 import { farads, frequencyText, henries } from './say.ts';
@@ -60,7 +60,6 @@ export function coil(context: Context): readonly Block[] {
       { size: 3, colour: QUIET },
     ),
     ...picture(context),
-    ...subheading('How to wind it', width, type),
     ...list(windingSteps(tank)!, width, type, { numbered: true }),
     ...jig(context),
   ];
