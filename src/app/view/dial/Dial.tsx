@@ -63,7 +63,7 @@ export function Dial(props: DialProps) {
         <svg ref={svg} viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
           <path class="loudness" d={loudnessRing(loudness, rotation, CX, CY, RADIUS + 4, SWELL, RANGE)} />
           <path class="rim" d={`M${CX - RADIUS},${CY}A${RADIUS},${RADIUS} 0 0 1 ${CX + RADIUS},${CY}Z`} />
-          {frequencyMarks(table, rotation, 0.17).map((m) => (
+          {frequencyMarks(table, rotation, 0.23).map((m) => (
             <Mark key={m.frequency} page={onPage(m.angle, rotation)} text={short(m.frequency)} />
           ))}
           {stations.map((s) => (
@@ -71,11 +71,9 @@ export function Dial(props: DialProps) {
           ))}
           <path class="hand" d={`M${CX},${CY}L${hand.x.toFixed(1)},${hand.y.toFixed(1)}`} />
           <circle class="knob" cx={CX} cy={CY} r={24} />
-          <text class="reading" x={CX} y={CY - 40} text-anchor="middle">
+          <text class="reading" x={CX} y={CY + 44} text-anchor="middle">
             {(angle / DEGREE).toFixed(1)}°
-          </text>
-          <text class="reading-frequency" x={CX} y={CY + 42} text-anchor="middle">
-            {frequency === null ? '' : `tank alone at ${formatFigure(frequency, 'Hz', 4)}`}
+            <tspan class="reading-frequency">{frequency === null ? '' : `, tank alone at ${formatFigure(frequency, 'Hz', 4)}`}</tspan>
           </text>
         </svg>
       </div>

@@ -17,7 +17,10 @@ export function Fine({ angle, loudness, stations, rotation, onTurn, onRest, held
   const from = useRef<Grip | null>(null);
   const half = halfWidth(stations, rotation);
   const x = (a: number): number => WIDTH / 2 + ((a - angle) / half) * (WIDTH / 2);
-  const inside = loudness.filter((p) => Math.abs(p.angle - angle) <= 1.2 * half);
+  // one point more on either side, so that the curve runs out of the picture and does not end in it
+  const before = loudness.findLastIndex((p) => p.angle < angle - half);
+  const after = loudness.findIndex((p) => p.angle > angle + half);
+  const inside = loudness.slice(Math.max(0, before), after < 0 ? undefined : after + 1);
   const top = Math.max(...loudness.map((p) => p.level), Number.NEGATIVE_INFINITY);
   const y = (level: number): number => 8 + Math.min(1, (top - level) / RANGE) * (HEIGHT - 24);
   const curve = inside.map((p) => `${x(p.angle).toFixed(1)},${y(p.level).toFixed(1)}`).join('L');
