@@ -16,6 +16,7 @@ export function Shell({ desk, listening }: { readonly desk: Desk; readonly liste
   const { bench } = desk;
   const shown = bench.shown.value;
   useEffect(() => shortcuts(desk), [desk]);
+  useEffect(() => dropped(desk), [desk]);
   const editing: Editing = {
     edit: (path, value, drag) => desk.edit(path, value, drag),
     problemsAt: (path) => desk.problemsAt(path),
@@ -158,4 +159,23 @@ function shortcuts(desk: Desk): () => void {
   };
   addEventListener('keydown', on);
   return () => removeEventListener('keydown', on);
+}
+
+/** Files dropped anywhere on the page are opened; without this the browser would show the file and leave the page. */
+function dropped(desk: Desk): () => void {
+  const over = (e: DragEvent): void => {
+    if (e.dataTransfer?.types.includes('Files')) e.preventDefault();
+  };
+  const drop = (e: DragEvent): void => {
+    const files = [...(e.dataTransfer?.files ?? [])];
+    if (files.length === 0) return;
+    e.preventDefault();
+    void desk.openFiles(files);
+  };
+  addEventListener('dragover', over);
+  addEventListener('drop', drop);
+  return () => {
+    removeEventListener('dragover', over);
+    removeEventListener('drop', drop);
+  };
 }
