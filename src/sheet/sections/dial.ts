@@ -3,7 +3,7 @@ import type { Block } from '../flow/block.ts';
 import { drawing } from '../flow/drawing.ts';
 import { table } from '../flow/table.ts';
 import { heading, paragraph } from '../flow/words.ts';
-import { BLEED, roomWidth, turned } from '../pdf/paper.ts';
+import { roomWidth, turned } from '../pdf/paper.ts';
 import type { Context } from './context.ts';
 import { stationTable } from './front.ts';
 import { DEGREE, degrees, frequencyText } from './say.ts';
@@ -23,7 +23,7 @@ export function dial(context: Context): readonly Block[] {
   return [
     ...heading('Dial', width, type, { newPage: true }),
     ...paragraph(
-      `Degrees count from the least capacitance, plates fully out.${fm ? ' A station with frequency modulation is heard twice, on either side of its carrier, with next to nothing between: that is how this detector hears it.' : ''}`,
+      `Degrees count from the least capacitance, plates fully out.${fm ? ' A station with frequency modulation is heard twice, on either side of its carrier, with next to nothing between: that is how this detector hears it.' : ''} Check the station you know best before you glue the scale down: if it sits elsewhere, trim first.`,
       width,
       type,
     ),
@@ -35,11 +35,6 @@ export function dial(context: Context): readonly Block[] {
         { head: 'set tunes to', align: 'right' as const },
       ]).flat(),
       rows(context),
-      width,
-      type,
-    ),
-    ...paragraph(
-      `The tank alone, nothing joined to it: ${findings.alone.map((p) => `${p.frequency === null ? 'nothing' : frequencyText(p.frequency)} at ${degrees(p.angle)}`).join(', ')}. Check it with the station you know best before you glue the scale down: with another frequency there, trim first.`,
       width,
       type,
     ),
@@ -69,10 +64,7 @@ export function dial(context: Context): readonly Block[] {
       const block = svg && drawing(svg, paper);
       if (block && block.width <= room) return [block];
     }
-    const strip = drawing(
-      drawDialStrip(f.dial, { title: 'Scale, laid out straight', width: roomWidth(paper) + 2 * BLEED, theme: 'light' }),
-      paper,
-    );
+    const strip = drawing(drawDialStrip(f.dial, { title: 'Scale, laid out straight', width: roomWidth(paper), theme: 'light' }), paper);
     return strip ? [strip] : paragraph('The scale finds no room on this paper: the table below has it in numbers.', width, type);
   }
 }

@@ -24,6 +24,7 @@ export function keep({ code, findings, type, width }: Context): readonly Block[]
       `Best keep its file. Without it: put this behind the address of the app, after a #. Spaces and line breaks count for nothing; small and capital letters do. Copied out of this file on a screen, or scanned from paper, it need not be typed. It came across whole if the app shows the same verdict as the first page.`,
       width,
       type,
+      { withNext: true },
     ),
     ...lines.map(
       (line, i): Block => ({

@@ -2,6 +2,7 @@ import { DIAMETER, lengthText, tankWindings, wireToCut } from '#draw';
 import { bestByStage } from '#find';
 import { gainWords } from '#tell';
 import type { Block } from '../flow/block.ts';
+import { together } from '../flow/place.ts';
 import { table } from '../flow/table.ts';
 import { heading, list, paragraph, QUIET, subheading } from '../flow/words.ts';
 import type { Context } from './context.ts';
@@ -17,7 +18,7 @@ const KINDS = {
 } as const;
 
 /** What to have on the bench, what could stand in for it, and what would be better. */
-export function parts({ findings, type, width }: Context): readonly Block[] {
+export function parts({ findings, type, width, paper }: Context): readonly Block[] {
   const { set } = findings.meant;
   const wire = (tankWindings(set.tank) ?? []).map((w) => ({
     name: `wire for the ${w.name}`,
@@ -88,7 +89,7 @@ export function parts({ findings, type, width }: Context): readonly Block[] {
   function better(): readonly Block[] {
     const advice = bestByStage(findings.advice);
     if (advice.length === 0) return [];
-    return [
+    const lines = [
       ...subheading('What would help most, of each stage the best', width, type),
       ...list(
         advice.map((a) => `${a.change.words} ${gainWords(a)}`),
@@ -96,5 +97,6 @@ export function parts({ findings, type, width }: Context): readonly Block[] {
         type,
       ),
     ];
+    return together(lines, paper);
   }
 }
