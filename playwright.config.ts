@@ -7,7 +7,7 @@ export default defineConfig({
   testDir: 'tests/browser',
   testMatch: '**/*.spec.ts',
   outputDir: '.cache/browser',
-  workers: 1,
+  workers: 2,
   // machines that others share are slow at times; what is asked of speed is measured by itself
   timeout: 120_000,
   expect: { timeout: 30_000 },

@@ -1,5 +1,4 @@
 import { readFileSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, test } from './app.ts';
 import { verdict } from './bench.ts';
@@ -38,18 +37,6 @@ for (const view of VIEWED) {
       await page.keyboard.press('End');
       await expect(plot(page, name)).toHaveAttribute('aria-valuetext', /: .+ at .+/);
     }
-  });
-  for (const colorScheme of ['light', 'dark'] as const)
-    test(`${view}: axe finds nothing to mend (${colorScheme})`, async ({ page }) => {
-      await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
-      await open(page, view);
-      const { violations } = await new AxeBuilder({ page }).include('#view').analyze();
-      expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html).join(' ')}`)).toEqual([]);
-    });
-  test(`${view}: on a narrow page nothing runs out of it`, async ({ page }) => {
-    await page.setViewportSize({ width: 360, height: 780 });
-    await open(page, view);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
   });
 }
 

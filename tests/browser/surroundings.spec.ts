@@ -1,5 +1,4 @@
 import { readFileSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
 import type { Locator, Page } from '@playwright/test';
 import { expect, test } from './app.ts';
 
@@ -49,30 +48,6 @@ for (const view of VIEWS)
         .first(),
     ).toBeVisible();
   });
-
-for (const colorScheme of ['light', 'dark'] as const)
-  test(`axe finds nothing to mend in place, aerial, phones and ear (${colorScheme})`, async ({ page }) => {
-    await page.emulateMedia({ colorScheme });
-    await open(page, 'place');
-    for (const view of VIEWS) {
-      await page.getByRole('tab', { name: view, exact: true }).click();
-      await expect(panel(page).locator('svg.earshot-drawing')).toHaveCount(PICTURES[view].length);
-      const { violations, passes } = await new AxeBuilder({ page }).analyze();
-      expect(violations.map((v) => `${view}: ${v.id}: ${v.nodes.map((n) => n.html).join(' ')}`)).toEqual([]);
-      expect(passes.length).toBeGreaterThan(10);
-    }
-  });
-
-test('on a page 360 dots wide nothing reaches beyond it', async ({ page }) => {
-  await page.setViewportSize({ width: 360, height: 780 });
-  await open(page, 'place');
-  for (const view of VIEWS) {
-    await page.getByRole('tab', { name: view, exact: true }).click();
-    await expect(panel(page).locator('svg.earshot-drawing')).toHaveCount(PICTURES[view].length);
-    const beyond = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-    expect(beyond, view).toBe(0);
-  }
-});
 
 test('a station picked by keyboard is the one that all is told of', async ({ page }) => {
   await open(page, 'place');

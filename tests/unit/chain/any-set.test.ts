@@ -64,8 +64,8 @@ test('any valid set at any valid place: no NaN, no throw, no negative power', ()
         for (const p of [available, intoTank, intoDetector, ...parts.map((x) => x.watts)]) expect(p).toBeGreaterThanOrEqual(least);
       });
     }),
-    { numRuns: 80, seed: 20261125 },
+    { numRuns: 40, seed: 20261125 },
   );
-  expect(whole).toBeGreaterThan(60);
-  expect(heard).toBeGreaterThan(10);
+  expect(whole).toBeGreaterThan(30);
+  expect(heard).toBeGreaterThan(5);
 }, 120_000);
