@@ -2,6 +2,7 @@ import { defineConfig } from '@playwright/test';
 import { findChromium } from './scripts/chromium.mjs';
 
 const executablePath = findChromium();
+const SOUND = /(first-minute|live-dial|two-sets|speed)\.spec\.ts$/;
 
 export default defineConfig({
   testDir: 'tests/browser',
@@ -19,5 +20,10 @@ export default defineConfig({
       args: ['--no-sandbox', '--disable-dev-shm-usage', '--autoplay-policy=no-user-gesture-required'],
     },
   },
+  projects: [
+    { name: 'page', testIgnore: SOUND },
+    // what is measured in the sound, and speed, need the machine for themselves
+    { name: 'sound', testMatch: SOUND, dependencies: ['page'], workers: 1 },
+  ],
   globalSetup: './tests/browser/serve-app.ts',
 });

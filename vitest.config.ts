@@ -6,6 +6,8 @@ export default defineConfig({
     globalSetup: ['tests/build-cli.ts'],
     setupFiles: ['tests/property-seed.ts'],
     maxWorkers: 2,
+    // files share the modules they import: what is tested keeps no state that one could hand to another
+    isolate: false,
     testTimeout: 240_000,
     coverage: {
       provider: 'v8',

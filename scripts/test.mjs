@@ -6,7 +6,7 @@ const gates = [
   ['types', 'node_modules/typescript/bin/tsc', '-b'],
   ['lint', 'node_modules/@biomejs/biome/bin/biome', 'ci', '.'],
   ['boundaries', 'node_modules/dependency-cruiser/bin/dependency-cruise.mjs', 'src', '--config', '.dependency-cruiser.cjs'],
-  ['unit', 'node_modules/vitest/vitest.mjs', 'run', '--coverage'],
+  ['unit', 'node_modules/vitest/vitest.mjs', 'run'],
   ['browser', 'node_modules/@playwright/test/cli.js', 'test'],
   ['documents', 'scripts/accuracy.mjs', '--check'],
 ];

@@ -37,6 +37,8 @@ export interface StationResult extends StationOutline {
   readonly angle: number | null;
   /** detuning there, x = 2 Q df / f0 of the tank at rest */
   readonly x: number | null;
+  /** best band of speech over threshold and what masks it [dB]; null where the dial does not reach */
+  readonly headroom: number | null;
   readonly ladder: readonly LadderRow[];
   readonly verdict: Verdict;
   readonly sentence: string;
@@ -89,6 +91,7 @@ export function stationResult(report: StationReport, index: number): StationResu
     dial,
     angle: heard?.at.angle ?? null,
     x: heard?.at.x ?? null,
+    headroom: heard ? Math.max(...heard.evaluation.hearing.headroom) : null,
     ladder: ladderRows(report).map((row, i) => ({ ...row, stage: rungs[i]!.stage, figure: rungs[i]!.figure, decibels: rungs[i]!.cost })),
     verdict,
     sentence: verdictSentence(report, undefined),

@@ -26,7 +26,7 @@ test('two sets: side by side in figures, in turn by ear, at true level and match
   await expect(page.locator('.reading-line')).toContainText('dB SPL');
 
   await page.getByRole('tab', { name: 'listen', exact: true }).click();
-  await page.getByLabel('programme').selectOption('tone');
+  await page.getByLabel('programme', { exact: true }).selectOption('tone');
   for (const beside of [/noise of the room/, /limit of hearing/]) await page.getByLabel(beside).uncheck();
   await page.getByLabel(/beside the set on the bench/).selectOption({ index: 1 });
   await page.getByRole('button', { name: 'Listen', exact: true }).first().click();

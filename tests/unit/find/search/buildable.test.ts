@@ -76,10 +76,10 @@ describe('what is offered can be built', { timeout: 300_000 }, () => {
           }
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 25 },
     );
     // the property is about something
-    expect(made).toBeGreaterThan(1000);
+    expect(made).toBeGreaterThan(400);
   });
 
   test('the checker sees what is wrong: each thing spoilt by itself is told', () => {
