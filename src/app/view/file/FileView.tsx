@@ -4,9 +4,14 @@ import type { ViewProps } from '../view-props.ts';
 /** The set file as it is written, to be read and changed by hand, and earlier versions of it. */
 export function FileView({ desk }: ViewProps) {
   const standing = desk.text.value;
+  // what is typed stays until it is taken or given up, whatever becomes of the set meanwhile
   const [typed, setTyped] = useState<{ readonly text: string; readonly over: string } | null>(null);
-  const text = typed?.over === standing ? typed.text : standing;
+  const text = typed?.text ?? standing;
   const wrong = text === standing ? null : fault(text);
+  const take = (taken: string): void => {
+    desk.edit([], JSON.parse(taken));
+    setTyped(null);
+  };
   return (
     <div class="view">
       <div>
@@ -24,13 +29,13 @@ export function FileView({ desk }: ViewProps) {
           rows={24}
           aria-invalid={wrong !== null}
           aria-describedby="file-wrong"
-          onInput={(e) => setTyped({ text: e.currentTarget.value, over: standing })}
+          onInput={(e) => setTyped({ text: e.currentTarget.value, over: typed?.over ?? standing })}
         />
         <p id="file-wrong" class="complaint" aria-live="polite">
-          {wrong ?? ''}
+          {wrong ?? (typed && typed.over !== standing ? 'The set has changed since you began to type here.' : '')}
         </p>
         <div class="tools">
-          <button type="button" class="main" disabled={text === standing || wrong !== null} onClick={() => desk.edit([], JSON.parse(text))}>
+          <button type="button" class="main" disabled={text === standing || wrong !== null} onClick={() => take(text)}>
             take it
           </button>
           <button type="button" disabled={text === standing} onClick={() => setTyped(null)}>
