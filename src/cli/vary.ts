@@ -17,7 +17,7 @@ export function variable(file: string, path: string): Variable {
   const { file: _, parts, source: __, ...set } = load(file);
   const found = variableOf(set, path);
   if (!found) {
-    const fields = variables(set);
+    const fields = variables(set).map((v) => v.path);
     const near = nearestWord(path, fields);
     throw new BadFile(
       `${path}: no number stands there in ${file}${near ? `\n  Did you mean "${near}"?` : ''}\n  There are:\n  ${fields.join('\n  ')}`,

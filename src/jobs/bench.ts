@@ -100,7 +100,15 @@ const benches = new Map<string, Promise<Laid>>();
  * Works on a document; what it says that cannot be comes back as problems with their lines, from reading or from the engine.
  */
 export async function onBench<T>(document: Document, work: (bench: Bench) => T | Promise<T>): Promise<Answer<T>> {
-  const bench = await benchOf(document);
+  return worked(document, await benchOf(document), work);
+}
+
+/** The same of a document that is looked at once, and takes no other's place on the bench. */
+export async function offBench<T>(document: Document, work: (bench: Bench) => T | Promise<T>): Promise<Answer<T>> {
+  return worked(document, await laid(document), work);
+}
+
+async function worked<T>(document: Document, bench: Laid, work: (bench: Bench) => T | Promise<T>): Promise<Answer<T>> {
   if (!bench.ok) return bench;
   try {
     return { ok: true, value: await work(bench.value) };

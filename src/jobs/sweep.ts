@@ -1,9 +1,9 @@
 import type { Figure } from '#engine';
 import type { JobContext } from '#rpc';
-import { variable, variables } from '#set-file';
+import { type StandingNumber, variable, variables } from '#set-file';
 import { stationFigures } from '#tell';
 import type { DimensionName } from '#units';
-import { onBench } from './bench.ts';
+import { offBench, onBench } from './bench.ts';
 import type { Answer, Document } from './document.ts';
 
 export interface SweepGiven {
@@ -41,7 +41,7 @@ export function sweep(given: SweepGiven, context: JobContext): Promise<Answer<Sw
       await context.step(k / steps);
       const t = steps > 1 ? k / (steps - 1) : 0;
       const value = log ? from * (to / from) ** t : from + t * (to - from);
-      const answer = await onBench({ text: varied.with(value) }, (changed) => changed.report(station));
+      const answer = await offBench({ text: varied.with(value) }, (changed) => changed.report(station));
       const figures = answer.ok && answer.value.heard ? stationFigures(answer.value) : null;
       for (const { name, label, unit } of figures ?? []) known.set(name, { name, label, unit });
       points.push({ value, figures: figures && Object.fromEntries(figures.map((f) => [f.name, f.value])) });
@@ -50,14 +50,7 @@ export function sweep(given: SweepGiven, context: JobContext): Promise<Answer<Sw
   });
 }
 
-/** Paths of the numbers of a document that can be varied, each as it stands. */
-export function numbers(
-  document: Document,
-): Promise<Answer<readonly { readonly path: string; readonly text: string; readonly dimension: DimensionName }[]>> {
-  return onBench(document, ({ file }) =>
-    variables(file).flatMap((path) => {
-      const found = variable(file, path);
-      return found ? [{ path, text: found.text, dimension: found.dimension }] : [];
-    }),
-  );
+/** The numbers of a document that can be varied, each as it stands. */
+export function numbers(document: Document): Promise<Answer<readonly StandingNumber[]>> {
+  return onBench(document, ({ file }) => variables(file));
 }

@@ -3,9 +3,10 @@ import type { PartCategory } from '#parts';
 import type { DimensionName } from '#units';
 import { dimensionOf, type Range, rangeOf } from './forms/quantity.ts';
 import { setForm } from './forms/set-form.ts';
-import { bare, chosenForm, definition, fixedWords, schemaAt, wordsUnder } from './forms/walk.ts';
+import { bare, chosenForm, definition, fixedWords, schemaAt, valueAt, wordsUnder } from './forms/walk.ts';
 import type { Path } from './json/positions.ts';
 import { showPath } from './problem.ts';
+import { isObject } from './resolve/files.ts';
 import { SLOTS } from './resolve/parts.ts';
 
 /** What may stand somewhere in a set file, with what stands there now: what a face needs to let a person edit it. */
@@ -164,13 +165,4 @@ function aboutOf(schema: z.core.$ZodType): string {
 function fallbackOf(schema: z.core.$ZodType): unknown {
   const def = definition(schema) as { readonly type: string; readonly defaultValue?: unknown };
   return def.type === 'prefault' ? def.defaultValue : undefined;
-}
-
-const isObject = (o: unknown): o is Record<string, unknown> => typeof o === 'object' && o !== null && !Array.isArray(o);
-
-function valueAt(document: unknown, path: Path): unknown {
-  return path.reduce<unknown>(
-    (v, key) => (typeof v === 'object' && v !== null && Object.hasOwn(v, key) ? (v as Record<string | number, unknown>)[key] : undefined),
-    document,
-  );
 }

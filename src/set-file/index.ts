@@ -24,6 +24,6 @@ export { rewriteSetFile } from './rewrite.ts';
 export type { Band, Drawer, DrawerFile, Outcome, ReadOptions, SetFile, Source, UsedPart } from './set-file.ts';
 export { type Shareable, shareCode } from './share-code.ts';
 export { bandsOf, type Shelf, shelfOf } from './shelf.ts';
-export { type Variable, variable, variables } from './variable.ts';
+export { type StandingNumber, type Variable, variable, variables } from './variable.ts';
 export { writeSetFile } from './write-set-file.ts';
 export { writtenPlace } from './written-place.ts';

@@ -1,4 +1,5 @@
 import { readSetFile } from './read-set-file.ts';
+import { isObject } from './resolve/files.ts';
 import { SLOTS } from './resolve/parts.ts';
 import type { ReadOptions, SetFile } from './set-file.ts';
 import { writeSetFile } from './write-set-file.ts';
@@ -48,8 +49,6 @@ function merge(document: Json, before: Json, after: Json): Json {
 /** Whether one object is the other with some values changed: not a reference, and of the same form. */
 const alike = (own: Json, now: Json): boolean =>
   !('part' in own) && !('file' in own) && ['kind', 'shape'].every((k) => own[k] === undefined || own[k] === now[k]);
-
-const isObject = (o: unknown): o is Json => typeof o === 'object' && o !== null && !Array.isArray(o);
 
 const equal = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 

@@ -6,8 +6,6 @@ import { writeSetFile } from './write-set-file.ts';
 /** A set written out in full, parts and other files put in, in which one number can be exchanged. */
 export interface Variable {
   readonly dimension: DimensionName;
-  /** as it stands */
-  readonly text: string;
   /** the file with the number exchanged [SI], to be read anew with every check */
   with(value: number): string;
 }
@@ -24,10 +22,8 @@ export function variable(set: SetFile, path: string): Variable | null {
   const last = keys.at(-1);
   const dimension = fieldDimension(full, path);
   if (!isObject(parent) || last === undefined || dimension === null) return null;
-  const standing = parent[last];
   return {
     dimension,
-    text: String(standing ?? ''),
     with(value) {
       parent[last] = writeExact(value, dimension);
       return JSON.stringify(full);
@@ -35,15 +31,23 @@ export function variable(set: SetFile, path: string): Variable | null {
   };
 }
 
-/** Paths of all numbers of a set that can be varied, in the order in which they are written. */
-export function variables(set: SetFile): readonly string[] {
+/** A number of a set, as it stands. */
+export interface StandingNumber {
+  readonly path: string;
+  readonly text: string;
+  readonly dimension: DimensionName;
+}
+
+/** All numbers of a set that can be varied, in the order in which they are written. */
+export function variables(set: SetFile): readonly StandingNumber[] {
   const full = JSON.parse(writeSetFile(set)) as unknown;
   return quantities(full, full, '');
 }
 
 const isObject = (o: unknown): o is Record<string, unknown> => typeof o === 'object' && o !== null;
 
-function quantities(o: unknown, file: unknown, path: string): string[] {
+function quantities(o: unknown, file: unknown, path: string): StandingNumber[] {
   if (isObject(o)) return Object.entries(o).flatMap(([k, v]) => quantities(v, file, path === '' ? k : `${path}.${k}`));
-  return fieldDimension(file, path) === null ? [] : [path];
+  const dimension = fieldDimension(file, path);
+  return dimension === null ? [] : [{ path, text: String(o ?? ''), dimension }];
 }

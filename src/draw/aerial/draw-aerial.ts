@@ -1,4 +1,5 @@
-import { GivenError, type SpacePoint, type WireStructure } from '#engine';
+import type { SpacePoint, WireStructure } from '#engine';
+import { drawingSize } from '../plane/checked-size.ts';
 import { type Extent, extentOf } from '../plane/extent.ts';
 import { type Vector, vector } from '../plane/vector.ts';
 import { type Group, svgDocument } from '../svg/document.ts';
@@ -46,8 +47,8 @@ const SMALLEST = 25;
  * @throws GivenError where the wires of the structure cannot be, or an option
  */
 export function drawAerial(structure: WireStructure, options: AerialDrawingOptions = {}): string {
-  const width = checked('options.width', options.width ?? WIDTH);
-  const viewHeight = checked('options.viewHeight', options.viewHeight ?? VIEW_HEIGHT);
+  const width = drawingSize('options.width', options.width ?? WIDTH, NARROWEST);
+  const viewHeight = drawingSize('options.viewHeight', options.viewHeight ?? VIEW_HEIGHT, NARROWEST);
   const content = contentOf(structure, options.bodies ?? []);
   const tasks = viewTasks(content);
   const { scale, placed, extent } = largestScale(content, tasks, width - 2 * VIEW_MARGIN, viewHeight);
@@ -92,12 +93,6 @@ export function drawAerial(structure: WireStructure, options: AerialDrawingOptio
     theme: options.theme ?? 'auto',
     id: options.id,
   });
-}
-
-function checked(path: string, given: number): number {
-  if (!(given >= NARROWEST && given <= 2000))
-    throw new GivenError(path, `${given} mm`, 'a drawing needs room for its text', `Give ${NARROWEST} to 2000 mm.`);
-  return given;
 }
 
 interface Fitted {

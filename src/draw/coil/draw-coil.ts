@@ -1,7 +1,8 @@
-import { type AerialDescription, GivenError, type TankDescription } from '#engine';
+import type { AerialDescription, TankDescription } from '#engine';
 import { DRAWING_SCALES } from '../aerial/drawing-scale.ts';
 import { lengthText } from '../aerial/length-text.ts';
 import { scaleBar } from '../aerial/scale-bar.ts';
+import { drawingSize } from '../plane/checked-size.ts';
 import { type Extent, extentOf } from '../plane/extent.ts';
 import { vector } from '../plane/vector.ts';
 import { svgDocument } from '../svg/document.ts';
@@ -74,8 +75,8 @@ function drawWindings(
   steps: readonly string[],
   options: CoilDrawingOptions & { readonly title: string },
 ): string {
-  const width = checked('options.width', options.width ?? WIDTH);
-  const views = largest(windings, width - 2 * MARGIN, checked('options.viewHeight', options.viewHeight ?? VIEW_HEIGHT));
+  const width = drawingSize('options.width', options.width ?? WIDTH, NARROWEST);
+  const views = largest(windings, width - 2 * MARGIN, drawingSize('options.viewHeight', options.viewHeight ?? VIEW_HEIGHT, NARROWEST));
   const { scale, sideExtent: s, endExtent: e } = views;
   const viewsWidth = s.right - s.left + BETWEEN + (e.right - e.left);
   const sheetWidth = Math.max(width, viewsWidth + 2 * MARGIN);
@@ -173,10 +174,4 @@ function withHeading(marks: readonly Mark[], heading: string): Extent {
   const e = extentOf(marks.flatMap(outline))!;
   const [middle, half] = [(e.left + e.right) / 2, textWidth(heading, HEADING_SIZE) / 2];
   return { ...e, left: Math.min(e.left, middle - half), right: Math.max(e.right, middle + half) };
-}
-
-function checked(path: string, given: number): number {
-  if (!(given >= NARROWEST && given <= 2000))
-    throw new GivenError(path, `${given} mm`, 'a drawing needs room for its text', `Give ${NARROWEST} to 2000 mm.`);
-  return given;
 }

@@ -1,5 +1,6 @@
-import { GivenError, type TankDescription } from '#engine';
+import type { TankDescription } from '#engine';
 import { lengthText } from '../aerial/length-text.ts';
+import { drawingSize } from '../plane/checked-size.ts';
 import { vector } from '../plane/vector.ts';
 import { svgDocument } from '../svg/document.ts';
 import type { Mark } from '../svg/mark.ts';
@@ -43,8 +44,8 @@ const LETTERS = 'ABCDEFGH';
 export function drawJig(tank: TankDescription, options: JigOptions = {}): Jig | null {
   const coil = tankWindings(tank)?.[0];
   if (!coil) return null;
-  const width = checked('options.width', options.width ?? WIDTH);
-  const height = checked('options.height', options.height ?? HEIGHT);
+  const width = drawingSize('options.width', options.width ?? WIDTH, NARROWEST);
+  const height = drawingSize('options.height', options.height ?? HEIGHT, NARROWEST);
   if (coil.turns <= 1) return { none: 'One turn has no distance to keep: no strip is needed.' };
   if (coil.pitch - coil.wireDiameter < CLOSE * coil.wireDiameter) return { none: 'The turns lie close: no strip is needed.' };
   const around = Math.PI * coil.innerDiameter * 1e3;
@@ -203,10 +204,4 @@ function tapWords(coil: Wound, turns: number, roles: readonly string[], i: numbe
   const share = turns - Math.floor(turns + 1e-9);
   const along = share * Math.PI * coil.innerDiameter;
   return `${LETTERS[i]}: tap for the ${roles.join(' and the ')}, ${turnsWords(turns)} from the cold end${share < 1e-6 ? ', at the seam' : `, ${lengthText(along)} from the left seam`}.`;
-}
-
-function checked(path: string, given: number): number {
-  if (!(given >= NARROWEST && given <= 2000))
-    throw new GivenError(path, `${given} mm`, 'a drawing needs room for its text', `Give ${NARROWEST} to 2000 mm.`);
-  return given;
 }

@@ -1,6 +1,6 @@
-import { GivenError } from '#engine';
 import { lengthText } from '../aerial/length-text.ts';
 import { scaleBar } from '../aerial/scale-bar.ts';
+import { checkedSize } from '../plane/checked-size.ts';
 import { extentOf } from '../plane/extent.ts';
 import { vector } from '../plane/vector.ts';
 import { svgDocument } from '../svg/document.ts';
@@ -27,6 +27,7 @@ export interface DialOptions {
 
 const RADIUS = 60;
 const SMALLEST = 30;
+const ROOM = 'the dial has to hold its marks';
 const SHAFT_HOLE = 6.5;
 const MARGIN = 5;
 const NARROWEST = 100;
@@ -42,8 +43,8 @@ const FARTHEST = (2 * Math.PI * 350) / 360;
  */
 export function drawDial(scale: DialScale, options: DialOptions = {}): string | null {
   const sense = options.clockwise ?? 'rising';
-  const radius = checked('options.radius', options.radius ?? RADIUS, SMALLEST, 500);
-  const hole = checked('options.shaftHole', options.shaftHole ?? SHAFT_HOLE, 0, radius / 2);
+  const radius = checkedSize('options.radius', options.radius ?? RADIUS, SMALLEST, 500, ROOM);
+  const hole = checkedSize('options.shaftHole', options.shaftHole ?? SHAFT_HOLE, 0, radius / 2, ROOM);
   const travel = travelOf(scale, sense);
   if (scale.rotation > FARTHEST) return null;
   const stations = onDial(scale, travel).here;
@@ -83,10 +84,4 @@ export function drawDial(scale: DialScale, options: DialOptions = {}): string | 
     theme: options.theme ?? 'auto',
     id: options.id,
   });
-}
-
-function checked(path: string, given: number, least: number, most: number): number {
-  if (!(given >= least && given <= most))
-    throw new GivenError(path, `${given} mm`, 'the dial has to hold its marks', `Give ${least} to ${most} mm.`);
-  return given;
 }

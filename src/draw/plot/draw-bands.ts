@@ -1,4 +1,5 @@
 import { GivenError } from '#engine';
+import { plotSize } from '../plane/checked-size.ts';
 import { type Extent, extentOf } from '../plane/extent.ts';
 import { type Vector, vector } from '../plane/vector.ts';
 import { svgDocument } from '../svg/document.ts';
@@ -65,9 +66,9 @@ export function drawBands(levels: LevelsByBand, options: BandsOptions): string {
   const bands = Array.from(levels.band);
   const needed = Array.from(levels.needed ?? levels.threshold);
   const curves = curvesOf(levels);
-  const width = checked('options.width', options.width ?? WIDTH);
+  const width = plotSize('options.width', options.width ?? WIDTH);
   const names = curves.map((s, i) => ({ lines: endLines(s.label), sample: seriesLook(i + 1) }));
-  const height = Math.max(checked('options.height', options.height ?? HEIGHT), columnHeight(names));
+  const height = Math.max(plotSize('options.height', options.height ?? HEIGHT), columnHeight(names));
   const heights = [...Array.from(levels.programme), ...curves.flatMap((s) => s.points.map((p) => p.y!))].filter((v) => v > SILENCE);
   // the lowest bar still stands up from the axis
   const reach = heights.length > 0 ? [Math.min(...heights) - LEAST_BAR, ...heights] : [0, 60];
@@ -222,9 +223,4 @@ function check(levels: LevelsByBand): void {
         );
     }
   }
-}
-
-function checked(path: string, given: number): number {
-  if (!(given >= 30 && given <= 2000)) throw new GivenError(path, `${given} mm`, 'a plot needs room', 'Give 30 to 2000 mm.');
-  return given;
 }

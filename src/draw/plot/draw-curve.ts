@@ -1,4 +1,4 @@
-import { GivenError } from '#engine';
+import { plotSize } from '../plane/checked-size.ts';
 import { type Extent, extentOf } from '../plane/extent.ts';
 import { type Vector, vector } from '../plane/vector.ts';
 import { svgDocument } from '../svg/document.ts';
@@ -46,7 +46,7 @@ const EACH_Y = 11;
 export function drawCurve(series: readonly Series[], options: CurveOptions): string {
   const marks = options.marks ?? [];
   checkSeries(series, marks);
-  const width = checked('options.width', options.width ?? WIDTH);
+  const width = plotSize('options.width', options.width ?? WIDTH);
   const xs = [
     ...series.flatMap((s) => [...s.points, ...(s.band ?? [])].map((p) => p.x)),
     ...marks.flatMap((m) => (m.kind === 'y' ? [] : [m.x])),
@@ -60,7 +60,7 @@ export function drawCurve(series: readonly Series[], options: CurveOptions): str
     ...series.map((s, i) => ({ lines: endLines(s.label), sample: { ...seriesLook(i), dots: s.look === 'dots' } })),
     ...levelNames(marks),
   ];
-  const height = Math.max(checked('options.height', options.height ?? HEIGHT), columnHeight(names));
+  const height = Math.max(plotSize('options.height', options.height ?? HEIGHT), columnHeight(names));
   const y = axis(options.y, ys, height / EACH_Y, true, 'options.y');
   const gutter = 6 + 2 + Math.max(...y.ticks.map((t) => textWidth(t.text, TICK_SIZE)), 0) + 1.5;
   const xWanted = (width - 2 * MARGIN - gutter - columnWidth(names)) / EACH_X;
@@ -120,11 +120,6 @@ export function drawCurve(series: readonly Series[], options: CurveOptions): str
     theme: options.theme ?? 'auto',
     id: options.id,
   });
-}
-
-function checked(path: string, given: number): number {
-  if (!(given >= 30 && given <= 2000)) throw new GivenError(path, `${given} mm`, 'a plot needs room', 'Give 30 to 2000 mm.');
-  return given;
 }
 
 const levelNames = (marks: readonly PlotMark[]) =>

@@ -1,6 +1,6 @@
-import { GivenError } from '#engine';
 import { placeLabel } from '../placing/label.ts';
 import { Occupied, WEIGHT } from '../placing/occupied.ts';
+import { plotSize } from '../plane/checked-size.ts';
 import { type Extent, extentOf } from '../plane/extent.ts';
 import { type Vector, vector } from '../plane/vector.ts';
 import { svgDocument } from '../svg/document.ts';
@@ -44,8 +44,8 @@ export function drawProfile(path: ProfilePath, options: ProfileOptions): string 
   checkProfile(path);
   const facts = profileFacts(path);
   const { distance, height: ground } = path.profile;
-  const width = checked('options.width', options.width ?? WIDTH, 80);
-  const height = checked('options.height', options.height ?? HEIGHT, 20);
+  const width = plotSize('options.width', options.width ?? WIDTH, 80);
+  const height = plotSize('options.height', options.height ?? HEIGHT, 20);
   const zone = Array.from({ length: ZONE_STEPS + 1 }, (_, i) => (facts.length * (1 - Math.cos((Math.PI * i) / ZONE_STEPS))) / 2);
   const heights = [...ground, ...zone.flatMap((d) => [facts.ray(d) + facts.zone(d)])];
   const y = axis({ label: 'height', unit: 'm' }, heights, height / EACH_Y, true, 'path.profile.height');
@@ -190,8 +190,3 @@ function worstWords({ worst, zone }: ProfileFacts): string {
 
 /** A height: to a tenth, never in another unit. */
 const metres = (height: number): string => `${Number(height.toFixed(1))} m`;
-
-function checked(path: string, given: number, least: number): number {
-  if (!(given >= least && given <= 2000)) throw new GivenError(path, `${given} mm`, 'a plot needs room', `Give ${least} to 2000 mm.`);
-  return given;
-}

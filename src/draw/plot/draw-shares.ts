@@ -1,4 +1,5 @@
 import { GivenError } from '#engine';
+import { plotSize } from '../plane/checked-size.ts';
 import { type Extent, extentOf } from '../plane/extent.ts';
 import { type Vector, vector } from '../plane/vector.ts';
 import { svgDocument } from '../svg/document.ts';
@@ -50,8 +51,8 @@ const KEY = 2.8;
 export function drawShares(shares: BandShares, options: SharesOptions): string {
   check(shares);
   const bands = Array.from(shares.band);
-  const width = checked('options.width', options.width ?? WIDTH);
-  const height = checked('options.height', options.height ?? HEIGHT);
+  const width = plotSize('options.width', options.width ?? WIDTH);
+  const height = plotSize('options.height', options.height ?? HEIGHT);
   const y = axis(
     { label: `share of the ${options.whole}`, unit: '%', from: 0 },
     Array.from(shares.most, (m) => 100 * m),
@@ -149,9 +150,4 @@ function check({ band, share, most }: BandShares): void {
     if (!(share[i]! >= 0 && share[i]! <= most[i]! + 1e-9 && most[i]! <= 1))
       throw new GivenError(`shares.share[${i}]`, `${share[i]} of ${most[i]}`, 'no band gives more than it could', 'Give 0 to the most.');
   }
-}
-
-function checked(path: string, given: number): number {
-  if (!(given >= 30 && given <= 2000)) throw new GivenError(path, `${given} mm`, 'a plot needs room', 'Give 30 to 2000 mm.');
-  return given;
 }

@@ -3,7 +3,7 @@ import { nearestWord, readQuantity, showGiven } from '#units';
 import type { Path } from '../json/positions.ts';
 import { type Report, showPath } from '../problem.ts';
 import { dimensionOf } from './quantity.ts';
-import { bare, chosenForm, definition, fixedWords, keysOf, schemaAt, wordsUnder } from './walk.ts';
+import { bare, chosenForm, definition, fixedWords, keysOf, schemaAt, valueAt, wordsUnder } from './walk.ts';
 
 type Issue = z.core.$ZodIssue;
 export type AlsoKnown = (path: Path) => readonly string[];
@@ -39,13 +39,6 @@ function misspeltKeys(form: z.core.$ZodType, value: unknown, issues: readonly Is
     }
   }
   return meant;
-}
-
-function valueAt(value: unknown, path: Path): unknown {
-  return path.reduce<unknown>(
-    (v, key) => (typeof v === 'object' && v !== null ? (v as Record<string | number, unknown>)[key] : undefined),
-    value,
-  );
 }
 
 function knownKeys(schema: z.core.$ZodType | null, owner: unknown, extra: readonly string[]): readonly string[] {

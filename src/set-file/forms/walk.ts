@@ -109,3 +109,11 @@ export function dimensionWithin(schema: z.core.$ZodType): DimensionName | null {
     null
   );
 }
+
+/** What stands at a path of a value; undefined where nothing does. */
+export function valueAt(document: unknown, path: Path): unknown {
+  return path.reduce<unknown>(
+    (v, key) => (typeof v === 'object' && v !== null && Object.hasOwn(v, key) ? (v as Record<string | number, unknown>)[key] : undefined),
+    document,
+  );
+}

@@ -1,7 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import { drawCurve } from '#draw';
 import type { Sweep } from '#jobs';
-import { DIMENSIONS, type DimensionName, readQuantity, writeForPeople } from '#units';
+import type { StandingNumber } from '#set-file';
+import { DIMENSIONS, readQuantity, writeForPeople } from '#units';
 import type { Desk } from '../../model/desk.ts';
 import { inWords } from '../form/words.ts';
 import { Plot } from '../parts/Plot.tsx';
@@ -10,17 +11,11 @@ const STEPS = 41;
 const FIRST = 'tank.coil.turns';
 const SHOWN = 'ladder.soundLevel';
 
-interface Numbers {
-  readonly path: string;
-  readonly text: string;
-  readonly dimension: DimensionName;
-}
-
 /** Any number of the set over a range, with a figure over it: the whole set is worked out anew at each point, the dial set afresh. */
 export function SweepPlot({ desk }: { readonly desk: Desk }) {
   const { bench } = desk;
   const document = bench.document.value;
-  const [numbers, setNumbers] = useState<readonly Numbers[]>([]);
+  const [numbers, setNumbers] = useState<readonly StandingNumber[]>([]);
   const [path, setPath] = useState(FIRST);
   const [ends, setEnds] = useState<{ readonly from: string; readonly to: string } | null>(null);
   const [shown, setShown] = useState(SHOWN);
@@ -115,7 +110,7 @@ const unitOf = (unit: string): { readonly unit?: string } => (unit === '' || uni
 const plain = (text: string): string | number => (/^[-+]?[\d.]+$/.test(text) ? Number(text) : text);
 
 /** Half and twice as much as it is. */
-function around({ text, dimension }: Numbers): { readonly from: string; readonly to: string } {
+function around({ text, dimension }: StandingNumber): { readonly from: string; readonly to: string } {
   const reading = readQuantity(plain(text), dimension);
   if (!reading.ok) return { from: text, to: text };
   const write = (v: number): string => writeForPeople(v, dimension).replace('µ', 'u').replace('Ω', 'ohm');
