@@ -32,12 +32,15 @@ test('parts are chosen by name, and can be written out to be changed', async ({ 
 test('undo and redo over everything, by button and by key; the work is there after a reload', async ({ page }) => {
   await page.goto('/');
   await expect(verdict(page)).toContainText('Fen Talk is heard');
+  // the best change is part of it as soon as it is known
+  await expect(verdict(page)).toContainText('what would help most');
   const before = await verdict(page).textContent();
   await page.getByRole('tab', { name: 'tank' }).click();
   const turns = page.getByRole('group', { name: 'coil' }).getByRole('textbox', { name: 'turns' });
   await turns.fill('4');
   await turns.blur();
   await expect(verdict(page)).not.toHaveText(before!);
+  await expect(verdict(page)).toContainText('what would help most');
   const after = await verdict(page).textContent();
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(verdict(page)).toHaveText(before!);

@@ -34,7 +34,12 @@ export class Workbench {
   /** the picked station where the hand has left the dial */
   readonly turned = signal<StationResult | null>(null);
   readonly dial = signal<DialPicture | null>(null);
+  /** changes that help, the last that were worked out */
   readonly advice = signal<Advised | null>(null);
+  /** station that the advice was worked out for */
+  readonly #advised = signal<StationResult | null>(null);
+  /** the verdict on the station as it is shown; with the best change in it as soon as that is known */
+  readonly sentence: ReadonlySignal<string | null>;
   /** something is being worked out that takes longer than a blink; share done */
   readonly working = signal<{ readonly what: string; readonly done: number } | null>(null);
   /** work that failed for no fault of the document's */
@@ -55,6 +60,11 @@ export class Workbench {
       return { text, files, ahead: aheadOf(this.known.value, text, files) };
     });
     this.shown = computed(() => this.turned.value ?? this.best.value);
+    this.sentence = computed(() => {
+      const [shown, advice] = [this.shown.value, this.advice.value];
+      // advice for another state of the set says nothing of this one
+      return shown !== null && shown === this.#advised.value ? (advice?.sentence ?? shown.sentence) : (shown?.sentence ?? null);
+    });
     // every change of document or station is worked out; what it supersedes is dropped
     effect(() => {
       const [document, station] = [this.document.value, this.station.value];
@@ -130,7 +140,9 @@ export class Workbench {
     if (!this.#taken(all)) return;
     this.result.value = all.value;
     const advice = run === this.#run ? await this.ask('advice', 'advise', { document, station }) : null;
-    if (advice?.ok) this.advice.value = advice.value;
+    if (!advice?.ok) return;
+    this.advice.value = advice.value;
+    this.#advised.value = glance.value.station;
   }
 
   async #turn(document: Document, station: number, angle: number | null): Promise<void> {

@@ -55,7 +55,7 @@ export function DialBench({ desk, listening }: { readonly desk: Desk; readonly l
       </div>
       <div>
         <p class={`verdict ${shown?.verdict.outcome ?? ''}`} role="status" aria-label="verdict">
-          {shown ? (bench.hand.value === null ? (bench.advice.value?.sentence ?? shown.sentence) : shown.sentence) : 'Working it out…'}
+          {bench.sentence.value ?? 'Working it out…'}
         </p>
         <Transport sound={listening.sound} onPlay={() => void listening.play()} />
         <Next desk={desk} />
