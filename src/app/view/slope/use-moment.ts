@@ -19,6 +19,7 @@ export function useMoment(show: (time: number) => void): Moment {
   const [moving, setMoving] = useState(() => !matchMedia('(prefers-reduced-motion: reduce)').matches);
   const [held, setHeld] = useState(0.1);
   const time = useRef(held);
+  const frame = useRef(0);
   const latest = useRef(show);
   latest.current = show;
   // what was drawn anew gets its pointers back at once
@@ -26,21 +27,22 @@ export function useMoment(show: (time: number) => void): Moment {
   useEffect(() => {
     if (!moving) return;
     let before = performance.now();
-    let next = 0;
     const step = (now: number): void => {
       time.current = (time.current + Math.max(0, now - before) / PERIOD) % PERIODS;
       before = now;
       latest.current(time.current);
-      next = requestAnimationFrame(step);
+      frame.current = requestAnimationFrame(step);
     };
-    next = requestAnimationFrame(step);
-    return () => cancelAnimationFrame(next);
+    frame.current = requestAnimationFrame(step);
+    return () => cancelAnimationFrame(frame.current);
   }, [moving]);
   return {
     moving,
     held,
     go: () => setMoving(true),
     hold: (at = time.current) => {
+      // at once: until the page is drawn anew it would move on
+      cancelAnimationFrame(frame.current);
       time.current = at;
       setMoving(false);
       setHeld(at);
