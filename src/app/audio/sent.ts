@@ -1,17 +1,6 @@
-import {
-  type AudioSource,
-  fullToneDrive,
-  music,
-  type ProgrammeDescription,
-  type ProgrammeDrive,
-  type ProgrammeModulation,
-  recordedAudio,
-  type Station,
-  speechNoise,
-  toneAudio,
-} from '#engine';
+import { music, recordedAudio, SENT_SILENCE, type SentProgramme, type Station, sentSound, sentTone, speechNoise } from '#engine';
 import { bytesSource, openWav, wavAudio } from '#wav';
-import type { Sent } from './protocol.ts';
+import type { Play, Sent } from './protocol.ts';
 
 /** A station that sends speech sends the sentences, one that sends music the tune, unless told otherwise. */
 function kindOf(sent: Sent, programme: Station['programme']): Exclude<Sent['kind'], 'own'> {
@@ -20,33 +9,33 @@ function kindOf(sent: Sent, programme: Station['programme']): Exclude<Sent['kind
 }
 
 /**
- * Sound that a station sends.
+ * What a station sends.
  *
+ * @param own - kind of what the station sends by itself
  * @param sentences - the recording, as a WAV file
- * @param seed - of noise, so that two stations do not send the same
- * @param tone - frequency of the test tone [Hz]
+ * @param listener - frequency of the test tone [Hz] and level of programmes [dB]
  * @throws WavError if a file of the user's own cannot be read
  */
-export function audioOf(sent: Sent, programme: Station['programme'], sentences: ArrayBuffer, seed: number, tone: number): AudioSource {
-  switch (kindOf(sent, programme)) {
+export function sentBy(
+  sent: Sent,
+  own: Station['programme'],
+  sentences: Play['sentences'],
+  listener: { readonly tone: number; readonly level: number },
+): SentProgramme {
+  const recording = (bytes: ArrayBuffer): SentProgramme =>
+    sentSound(() => wavAudio(openWav(bytesSource(new Uint8Array(bytes))), 'repeat'), listener.level);
+  switch (kindOf(sent, own)) {
     case 'sentences':
-      return wavAudio(openWav(bytesSource(new Uint8Array(sentences))), 'repeat');
+      return recording(sentences);
     case 'music':
-      return recordedAudio(music(), 'repeat');
+      return sentSound(() => recordedAudio(music(), 'repeat'), listener.level);
     case 'speech-noise':
-      return speechNoise(seed);
+      return sentSound(speechNoise, listener.level);
     case 'tone':
-      return toneAudio([{ frequency: tone, amplitude: 1 }]);
+      return sentTone(listener.tone);
     case 'silence':
-      return toneAudio([]);
+      return SENT_SILENCE;
     case 'wav':
-      return wavAudio(openWav(bytesSource(new Uint8Array((sent as Extract<Sent, { kind: 'wav' }>).bytes))), 'repeat');
+      return recording((sent as Extract<Sent, { kind: 'wav' }>).bytes);
   }
-}
-
-/** How loud it is sent: a tone at rated swing, as levels count it; all else with the power of the listener's programme level. */
-export function driveOf(sent: Sent, modulation: ProgrammeModulation, { tone, level }: ProgrammeDescription): ProgrammeDrive {
-  if (sent.kind === 'tone') return fullToneDrive(tone, modulation);
-  if (sent.kind === 'silence') return { kind: 'fixed', gain: 1 };
-  return { kind: 'ridden', level };
 }

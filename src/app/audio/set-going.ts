@@ -1,7 +1,7 @@
-import { assemble, EarInTime, type Listening, listen, modulator, type Reception, settleEar, standAt } from '#engine';
+import { assemble, broadcasting, EarInTime, type Listening, listen, type Reception, settleEar, standAt } from '#engine';
 import { readSetFile } from '#set-file';
 import type { Play } from './protocol.ts';
-import { audioOf, driveOf } from './sent.ts';
+import { sentBy } from './sent.ts';
 
 const NOISE_SEED = 1;
 
@@ -30,12 +30,11 @@ export function setGoing(play: Play): SetGoing | null {
     station: wanted,
     angle: play.angle,
     ...(play.with.noise ? { noise: NOISE_SEED } : {}),
-    broadcast: (k, rate, offset) => {
-      const { modulation, programme: theirs } = reception.signals[k]!.received.station;
-      const sent = k === wanted ? play.sent : ({ kind: 'own' } as const);
-      const audio = audioOf(sent, theirs, play.sentences, k, programme.tone);
-      return { source: modulator(audio, modulation, rate, { drive: driveOf(sent, modulation, programme), offset }), turned: true };
-    },
+    broadcast: broadcasting(reception, {
+      wanted,
+      seed: 0,
+      sent: (station, k) => sentBy(k === wanted ? play.sent : { kind: 'own' }, station.programme, play.sentences, programme),
+    }),
   });
   // the listener's own phones seal, whatever the set's earpiece does
   const ear = new EarInTime(reception.receiver, {

@@ -106,7 +106,7 @@ function json(file: string, name: string, prepared: Prepared, plan: Plan, render
             angle: { unit: 'rad', method: 'turned at a constant rate', values: pass.map((p) => p.angle) },
             level: {
               unit: 'dB SPL',
-              method: programme.tone === null ? 'rms of 50 ms' : 'line of the tone in 50 ms',
+              method: programme.sent.tone === null ? 'rms of 50 ms' : 'line of the tone in 50 ms',
               values: pass.map(soundLevelOf),
             },
           },

@@ -80,7 +80,7 @@ function dialFigures({ reception, dialled, station }: Prepared): readonly Figure
 /** What levels say of the same sound, brought from the coupler to the ear. */
 function foretold({ dialled, programme, reception }: Prepared): readonly Figure[] {
   const { rated, sound } = dialled.evaluation;
-  const tone = programme.tone === rated.frequency;
+  const tone = programme.sent.tone === rated.frequency;
   const lost = (frequency: number): number => leakLoss(reception.receiver.phones.coupling, frequency);
   const speech = sound.programme.reduce((sum, level, b) => sum + 10 ** ((level - lost(BANDS[b]!)) / 10), 0);
   return [
@@ -114,7 +114,7 @@ function passFigures({ reception, dialled, programme, station }: Prepared, { pas
   const { loudest, dip } = humpsOf(pass ?? [], dialled.dial!.resonance.angle, station.modulation.kind === 'am' ? 1 : 2);
   const method = 'from the sound itself';
   const working = {
-    formula: programme.tone === null ? 'rms of 50 ms' : 'line of the tone in 50 ms, rms',
+    formula: programme.sent.tone === null ? 'rms of 50 ms' : 'line of the tone in 50 ms, rms',
     terms: [
       term('a1', 'dial at the beginning', turn.from, 'rad'),
       term('a2', 'at the end', turn.to, 'rad'),

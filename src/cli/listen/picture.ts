@@ -26,8 +26,8 @@ export function writePass(path: string, name: string, prepared: Prepared, { pass
     reference: -20 * Math.log10(REFERENCE_SOUND_PRESSURE),
     unit: 'dB SPL',
     carriers,
-    ...(programme.tone === receiver.audio.tone ? { steady: steady(prepared, pass[0]!.angle, pass.at(-1)!.angle) } : {}),
-    note: `${programme.words}; ${programme.tone === null ? 'all sound of 50 ms' : 'the tone alone, in pieces of 50 ms'}; at the ear.`,
+    ...(programme.sent.tone === receiver.audio.tone ? { steady: steady(prepared, pass[0]!.angle, pass.at(-1)!.angle) } : {}),
+    note: `${programme.words}; ${programme.sent.tone === null ? 'all sound of 50 ms' : 'the tone alone, in pieces of 50 ms'}; at the ear.`,
   };
   writeText(path, drawDialPass(picture));
 }

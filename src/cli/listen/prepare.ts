@@ -1,11 +1,11 @@
 import {
   assemble,
   bestDial,
+  broadcasting,
   DialPassMeter,
   EarInTime,
   type Listening,
   listen,
-  modulator,
   type Place,
   passOf,
   type Reception,
@@ -16,7 +16,7 @@ import type { Loaded } from '../load.ts';
 import { whole } from '../whole.ts';
 import { type Dialled, dialled, type NotReached, notReached, standing, wantedStation } from './dial.ts';
 import { asOption, type ListenOptions, type Plan } from './options.ts';
-import { mustDiffer, type Programme, programmeOf, startedLater } from './programmes.ts';
+import { mustDiffer, ownProgramme, type Programme, programmeOf } from './programmes.ts';
 
 /** A set going at a place, ready to be written down. */
 export interface Prepared {
@@ -34,9 +34,6 @@ export interface Prepared {
   readonly remarks: readonly string[];
 }
 
-/** Stations with the same programme begin so far apart in it [s]. */
-const APART = 7;
-
 /** Reads what is to be played, sets the dial and starts the set. */
 export function prepare(loaded: Loaded, plan: Plan, options: ListenOptions): Prepared | NotReached {
   const { place, set, listener } = whole(loaded);
@@ -49,25 +46,23 @@ export function prepare(loaded: Loaded, plan: Plan, options: ListenOptions): Pre
   const wanted = plan.without.has('neighbours') ? 0 : index;
   const { station } = reception.signals[wanted]!.received;
   const { tone, level } = listener.programme;
-  const own = (s: Station): string => (s.programme === 'speech' ? 'sentences' : 'music');
-  const programme = programmeOf('programme', options.programme ?? (plan.turned ? 'tone' : own(station)), tone, level);
+  const programme = programmeOf('programme', options.programme ?? (plan.turned ? 'tone' : ownProgramme(station)), tone, level);
   const { neighbours } = options;
   const other = neighbours === undefined ? null : programmeOf('neighbours', neighbours, tone, level);
 
   const at = plan.turned ? passing(reception, wanted, plan) : dialled(reception, wanted, where);
   if ('sentence' in at) return at;
   const { turn } = at;
-  const meter = turn ? asOption('programme', programme.words, () => new DialPassMeter(turn, programme.tone)) : null;
+  const meter = turn ? asOption('programme', programme.words, () => new DialPassMeter(turn, programme.sent.tone)) : null;
   const listening = listen(reception, {
     station: wanted,
     angle: at.angle,
     ...(plan.without.has('noise') ? {} : { noise: plan.seed }),
-    broadcast: (k, rate, offset) => {
-      const theirs = reception.signals[k]!.received.station;
-      const sent = k === wanted ? programme : (other ?? programmeOf('neighbours', own(theirs), tone, level));
-      const audio = startedLater(sent.audio(plan.seed + k), k === wanted || sent.tone !== null ? 0 : APART * (k + 1));
-      return { source: modulator(audio, theirs.modulation, rate, { drive: sent.drive(theirs.modulation), offset }), turned: true };
-    },
+    broadcast: broadcasting(reception, {
+      wanted,
+      seed: plan.seed,
+      sent: (theirs, k) => (k === wanted ? programme : (other ?? programmeOf('neighbours', ownProgramme(theirs), tone, level))).sent,
+    }),
   });
   const ear = new EarInTime(reception.receiver, {
     seed: plan.seed,

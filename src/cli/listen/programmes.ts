@@ -1,57 +1,51 @@
 import { realpathSync } from 'node:fs';
-import {
-  type AudioSource,
-  fullToneDrive,
-  music,
-  type ProgrammeDrive,
-  type ProgrammeModulation,
-  recordedAudio,
-  speechNoise,
-  toneAudio,
-} from '#engine';
+import { music, recordedAudio, SENT_SILENCE, type SentProgramme, type Station, sentSound, sentTone, speechNoise } from '#engine';
 import { nearestWord, readQuantity } from '#units';
 import { wavAudio } from '#wav';
 import { SENTENCES } from '../assets.ts';
 import { asOption, refusedOption } from './options.ts';
 import { readSound } from './sound-file.ts';
 
-/** A programme, to be sent by any number of stations. */
+/** A programme as it was asked for. */
 export interface Programme {
+  readonly sent: SentProgramme;
   /** for reading: `sentences`, `tone of 1000 Hz, rated` */
   readonly words: string;
-  /** frequency where it is a tone [Hz]; else null */
-  readonly tone: number | null;
   /** what is odd about a file and how it was taken */
   readonly remarks: readonly string[];
-  audio(seed: number): AudioSource;
-  drive(modulation: ProgrammeModulation): ProgrammeDrive;
 }
 
 const NAMES = ['sentences', 'music', 'speech-noise', 'tone', 'silence'] as const;
 
+/** Name of the programme that a station sends by itself. */
+export const ownProgramme = ({ programme }: Station): string => (programme === 'speech' ? 'sentences' : 'music');
+
 /**
  * The programme of a name, of a frequency, or of a WAV file.
- *
- * Tones are sent at rated swing, as levels count them; all else with the power of the listener's programme level.
  *
  * @param option - it was asked for by, for the refusal
  * @param standard - frequency of the test tone [Hz]
  * @param level - 0 dB is the limit of multiplex power [dB]
  */
 export function programmeOf(option: string, given: string, standard: number, level: number): Programme {
-  const ridden = (): ProgrammeDrive => ({ kind: 'ridden', level });
-  const plain = { tone: null, remarks: [], drive: ridden };
+  const named = (words: string, sent: SentProgramme): Programme => ({ words, sent, remarks: [] });
   switch (given) {
     case 'sentences':
-      return { ...plain, words: 'sentences', audio: () => wavAudio(readSound(SENTENCES), 'repeat') };
+      return named(
+        'sentences',
+        sentSound(() => wavAudio(readSound(SENTENCES), 'repeat'), level),
+      );
     case 'music':
-      return { ...plain, words: 'music', audio: () => recordedAudio(music(), 'repeat') };
+      return named(
+        'music',
+        sentSound(() => recordedAudio(music(), 'repeat'), level),
+      );
     case 'speech-noise':
-      return { ...plain, words: 'speech-shaped noise', audio: speechNoise };
+      return named('speech-shaped noise', sentSound(speechNoise, level));
     case 'tone':
       return tone(option, given, standard);
     case 'silence':
-      return { ...plain, words: 'silence, the carrier alone', audio: () => toneAudio([]), drive: () => ({ kind: 'fixed', gain: 1 }) };
+      return named('silence, the carrier alone', SENT_SILENCE);
   }
   const frequency = readQuantity(given, 'frequency');
   if (frequency.ok) return tone(option, given, frequency.value);
@@ -65,36 +59,13 @@ export function programmeOf(option: string, given: string, standard: number, lev
   wavAudio(file, 'repeat');
   return {
     words: `${given} (${seconds.toFixed(1)} s, ${file.rate} Hz, ${file.channels === 1 ? 'mono' : file.channels === 2 ? 'stereo' : `${file.channels} channels`})`,
-    tone: null,
+    sent: sentSound(() => wavAudio(readSound(given), 'repeat'), level),
     remarks: file.remarks.map((r) => `${given}: ${r}.`),
-    audio: () => wavAudio(readSound(given), 'repeat'),
-    drive: ridden,
   };
 }
 
 function tone(option: string, given: string, frequency: number): Programme {
-  const audio = (): AudioSource => toneAudio([{ frequency, amplitude: 1 }]);
-  asOption(option, given, audio);
-  return {
-    words: `tone of ${frequency} Hz at rated swing`,
-    tone: frequency,
-    remarks: [],
-    audio,
-    drive: (modulation) => fullToneDrive(frequency, modulation),
-  };
-}
-
-/** Samples of audio skipped at a time. */
-const CHUNK = 4096;
-
-/** The same source from later on, so that stations with one programme do not speak in chorus. */
-export function startedLater(source: AudioSource, seconds: number): AudioSource {
-  const scratch = new Float64Array(CHUNK);
-  for (let left = Math.round(seconds * source.rate); left > 0; left -= CHUNK) {
-    const part = scratch.subarray(0, Math.min(left, CHUNK));
-    source.next(part, part.slice());
-  }
-  return source;
+  return { words: `tone of ${frequency} Hz at rated swing`, sent: asOption(option, given, () => sentTone(frequency)), remarks: [] };
 }
 
 /** Refuses to write over what is being read. */

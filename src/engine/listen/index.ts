@@ -1,3 +1,4 @@
+export { type BroadcastingOptions, broadcasting } from './broadcasting.ts';
 export type * from './circuit.ts';
 export { DialPassMeter, type DialTurn, type Humps, humpsOf, type PassLevel, passOf } from './dial-pass.ts';
 export { LevelMeter, type SoundLevels } from './level-meter.ts';

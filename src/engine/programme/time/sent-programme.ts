@@ -1,0 +1,33 @@
+import type { ProgrammeModulation } from '../modulation.ts';
+import type { AudioSource, ProgrammeDrive } from './envelope-source.ts';
+import { fullToneDrive, toneAudio } from './tone-audio.ts';
+
+/** What a station is made to send. */
+export interface SentProgramme {
+  /** frequency where it is a test tone [Hz]; else null */
+  readonly tone: number | null;
+  /** From its beginning. `seed`: of what is left to chance, so that two stations do not send the same noise. */
+  audio(seed: number): AudioSource;
+  drive(modulation: ProgrammeModulation): ProgrammeDrive;
+}
+
+/**
+ * A test tone at rated swing, as levels count it.
+ *
+ * @throws GivenError if the frequency is no whole number from 1 Hz to below 24 kHz
+ */
+export function sentTone(frequency: number): SentProgramme {
+  const tones = [{ frequency, amplitude: 1 }];
+  toneAudio(tones);
+  return { tone: frequency, audio: () => toneAudio(tones), drive: (modulation) => fullToneDrive(frequency, modulation) };
+}
+
+/** The carrier alone. */
+export const SENT_SILENCE: SentProgramme = { tone: null, audio: () => toneAudio([]), drive: () => ({ kind: 'fixed', gain: 1 }) };
+
+/** A sound sent with the power of the listener's programme level [dB]; 0 dB is the limit of multiplex power. */
+export const sentSound = (audio: SentProgramme['audio'], level: number): SentProgramme => ({
+  tone: null,
+  audio,
+  drive: () => ({ kind: 'ridden', level }),
+});
