@@ -1,7 +1,6 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import {
-  type Advantage,
   type AimName,
   advantages,
   answer,
@@ -18,7 +17,7 @@ import {
   usedParts,
 } from '#find';
 import { readDrawerFile } from '#set-file';
-import { cautions, setWords, verdictSentence } from '#tell';
+import { advantageWords, cautions, oddsSentence, setWords, verdictSentence } from '#tell';
 import { BadFile } from './bad-file.ts';
 import { bold, dim } from './colour.ts';
 import { printJson } from './figures-json.ts';
@@ -133,34 +132,10 @@ function foundText(space: Space, f: Found, odds: Tolerance, next: Found | undefi
   const lines = [bold(`${k + 1}. ${f.worth.toFixed(1)} points`), ...setWords(f.set, detector).map((w) => wrap(w, WIDTH, '  '))];
   for (const report of f.reports) lines.push(wrap(verdictSentence(report, undefined), WIDTH));
   const station = space.place.stations[bestStation(f)]!.name;
-  const { heard, understood, covers } = odds;
-  lines.push(
-    wrap(
-      `As built by hand of such parts: ${station} heard ${share(heard)}, understood ${share(understood)}, the dial covering what it should ${share(covers)} of the time.`,
-      WIDTH,
-    ),
-  );
+  lines.push(wrap(oddsSentence(station, odds), WIDTH));
   const better = next ? advantages(f, next).map(advantageWords) : [];
   if (better.length > 0) lines.push(wrap(`Better than the next: ${better.join(', ')}.`, WIDTH));
   return lines.join('\n');
-}
-
-const share = ({ value, error }: Tolerance['heard']): string =>
-  `${Math.round(100 * value)} %${error === null || error < 0.005 ? '' : ` (+-${Math.max(1, Math.round(100 * error))})`}`;
-
-function advantageWords({ figure, by }: Advantage): string {
-  switch (figure) {
-    case 'speech':
-      return `intelligibility ${by.toFixed(2)} higher`;
-    case 'loudness':
-      return `${by.toFixed(1)} dB louder`;
-    case 'distortion':
-      return `${by.toFixed(0)} dB less distortion`;
-    case 'dial':
-      return `a dial ${by.toFixed(1)} times as slow`;
-    case 'stations':
-      return `${by} more ${by === 1 ? 'station' : 'stations'} heard`;
-  }
 }
 
 function write(folder: string, space: Space, best: readonly Found[], aim: AimName): void {

@@ -26,4 +26,5 @@ export { type Shareable, shareCode } from './share-code.ts';
 export { bandsOf, type Shelf, shelfOf } from './shelf.ts';
 export { type StandingNumber, type Variable, variable, variables } from './variable.ts';
 export { writeSetFile } from './write-set-file.ts';
+export { writtenDrawer } from './written-drawer.ts';
 export { writtenPlace } from './written-place.ts';
