@@ -65,21 +65,14 @@ test('a station picked by keyboard is the one that all is told of', async ({ pag
 test('the ground between the mast and here is drawn where its heights are given', async ({ page }) => {
   await open(page, 'place');
   await expect(panel(page)).toContainText('No heights are given between Fen Talk and here');
-  const example = (name: string) => JSON.parse(readFileSync(new URL(`../../examples/${name}`, import.meta.url), 'utf8'));
-  const set = example('dipole-and-small-coil.json');
-  set.place = example('fenmarket.json').place;
-  set.place.stations[0].terrain = {
-    points: [
-      ['0 m', '12 m'],
-      ['1.2 km', '150 m'],
-      ['2.6 km', '8 m'],
-    ],
-  };
-  await page.getByLabel('set files to open').setInputFiles({
-    name: 'behind-a-hill.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify(set)),
-  });
+  const heights = (name: string, text: string) =>
+    page.getByLabel('table of heights to take').setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
+  // a table that goes back and forth is not taken
+  await heights('wrong.csv', 'distance (km);height (m)\n0;12\n2.6;150\n1.2;8\n');
+  await expect(panel(page)).toContainText('Line 4');
+  await expect(panel(page)).toContainText('What is known of Fen Talk is as it was');
+  await heights('hill.csv', 'distance (km);height (m)\n0;12\n1.2;150\n2.6;8\n');
+  await expect(panel(page)).toContainText('Taken from hill.csv: 3 heights over 2.6 km');
   const profile = panel(page).locator('svg.earshot-drawing', { hasText: 'From Fen Talk to here' });
   await expect(profile.locator('polyline[data-ground="surface"]')).toHaveCount(1);
   await expect(panel(page).getByRole('heading', { name: 'How the field of Fen Talk comes about' })).toBeVisible();

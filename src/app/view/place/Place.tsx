@@ -9,6 +9,7 @@ import { Profile } from './Profile.tsx';
 import { StationTable } from './StationTable.tsx';
 import { Steps } from './Steps.tsx';
 import { TableExchange } from './TableExchange.tsx';
+import { TakeTerrain } from './TakeTerrain.tsx';
 
 /** The place: which stations are around, how strong each arrives, and why. */
 export function Place({ desk, editing }: ViewProps) {
@@ -43,6 +44,7 @@ export function Place({ desk, editing }: ViewProps) {
             <section aria-labelledby="profile-heading" class="broad">
               <h2 id="profile-heading">The ground in between</h2>
               <Sized>{(width) => <Profile station={picked} siteHeight={curves.site.height} width={width} />}</Sized>
+              <TakeTerrain key={picked.name} desk={desk} index={bench.station.value} name={picked.name} />
             </section>
           )}
         </div>

@@ -1,8 +1,9 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import type { Problem, StationChange } from '#set-file';
+import type { StationChange } from '#set-file';
 import type { Desk } from '../../model/desk.ts';
 import type { GivenText } from '../../model/open-files.ts';
 import { offerStations, takeStations } from '../../model/own-place.ts';
+import { Complaints } from './Complaints.tsx';
 
 export interface GivenTable {
   readonly name: string;
@@ -30,7 +31,7 @@ export function TableOffer({ desk, given: { name, text }, onClose }: Props) {
     <dialog ref={dialog} aria-labelledby="offer-title" onClose={onClose}>
       <h2 id="offer-title">{offer?.ok ? `Stations from ${name}` : `${name} cannot be taken`}</h2>
       {!text.ok && <p>{text.why}. Your stations are as they were.</p>}
-      {offer && !offer.ok && <Complaints problems={offer.problems} />}
+      {offer && !offer.ok && <Complaints problems={offer.problems} kept="Your stations are as they were" />}
       {offer?.ok && (
         <>
           <Changes changes={changes} />
@@ -58,22 +59,6 @@ export function TableOffer({ desk, given: { name, text }, onClose }: Props) {
         </button>
       </p>
     </dialog>
-  );
-}
-
-function Complaints({ problems }: { readonly problems: readonly Problem[] }) {
-  return (
-    <>
-      <p>Your stations are as they were. This stands in the way:</p>
-      <ul>
-        {problems.map((p) => (
-          <li key={`${p.line} ${p.column} ${p.path} ${p.why}`}>
-            {p.file === null ? p.path : `Line ${p.line}, column ${p.column}`}
-            {p.given && ` (${p.given})`}: {p.why}. {p.mend}
-          </li>
-        ))}
-      </ul>
-    </>
   );
 }
 
