@@ -30,4 +30,9 @@ export const jobs = {
   detectorCurves: later(() => import('./on-demand.ts').then((m) => m.detectorCurves)),
   phonesCurves: later(() => import('./on-demand.ts').then((m) => m.phonesCurves)),
   earCurves: later(() => import('./on-demand.ts').then((m) => m.earCurves)),
+  findPlan: later(() => import('./find/on-demand.ts').then((m) => m.findPlan)),
+  findSlice: later(() => import('./find/on-demand.ts').then((m) => m.findSlice)),
+  findAnswer: later(() => import('./find/on-demand.ts').then((m) => m.findAnswer)),
+  findSet: later(() => import('./find/on-demand.ts').then((m) => m.findSet)),
+  findOdds: later(() => import('./find/on-demand.ts').then((m) => m.findOdds)),
 };

@@ -1,0 +1,4 @@
+/** Jobs of a search through a drawer: one file of the built thread, since a thread that searches needs all of them. */
+export { findAnswer, findSet } from './answer.ts';
+export { findOdds } from './odds.ts';
+export { findPlan, findSlice } from './search.ts';

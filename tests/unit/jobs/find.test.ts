@@ -1,0 +1,68 @@
+import { afterAll, describe, expect, test } from 'vitest';
+import { answer, beginSearch, keyOf, only, Search, type SearchState, setFileOf, spaceOf, ToleranceRun, usedParts } from '#find';
+import { readDrawerFile, readSetFile } from '#set-file';
+import { verdictSentence } from '#tell';
+import { bench, document, ok } from './examples.ts';
+
+const jobs = bench();
+afterAll(() => jobs.close());
+const drawer = document('drawer.json');
+const asked = { aim: only('speech'), wanted: [0], seed: 3 };
+const given = { document: drawer, asked };
+const ONE = { index: 0, of: 1 };
+
+/** The same by way of the search alone, as the command line goes. */
+function alone(trials: number): Search {
+  const read = readDrawerFile(drawer.text, { read: (name) => drawer.files![name]! });
+  if (!read.ok) throw new Error('the demo reads');
+  const { place, ear, programme, drawer: parts } = read.value;
+  const space = spaceOf({ place, listener: { ear, programme }, drawer: parts, wanted: asked.wanted });
+  const search = new Search(space, beginSearch(space, asked));
+  search.step(trials);
+  return search;
+}
+
+describe('a search through a drawer as jobs', () => {
+  test('in portions and over the line it goes the very way of the search itself, and tells of each set what the command line tells', async () => {
+    let state: SearchState | null = null;
+    for (let k = 0; k < 3; k++) state = ok(await jobs.call('findSlice', { ...given, slice: ONE, state, milliseconds: 60 }));
+    const search = alone(state!.trials);
+    expect(state).toEqual(search.state);
+    const best = answer(search, 2);
+    const told = ok(await jobs.call('findAnswer', { ...given, states: [state!], most: 2 }));
+    expect(told.sets.map((s) => s.key)).toEqual(best.map((f) => keyOf(f.design)));
+    expect(told.sets.map((s) => s.stations[0]!.sentence)).toEqual(best.map((f) => verdictSentence(f.reports[0]!, undefined)));
+    expect(told.sets[0]!.text).toBe(setFileOf(search.space, best[0]!, '', ''));
+    expect(readSetFile(told.sets[0]!.text).ok).toBe(true);
+    expect(told.front.map((p) => p.headroom)).toEqual(search.state.front.map((p) => p.headroom));
+
+    const [first] = best;
+    const { place, listener } = search.space;
+    const run = new ToleranceRun({ place, set: first!.set, listener, station: 0 }, { parts: usedParts(search.space, first!.design) });
+    run.step(24);
+    const odds = ok(await jobs.call('findOdds', { ...given, design: first!.design, samples: 24 }));
+    expect(odds.heard).toEqual(run.result().heard);
+    expect(odds.sentence).toContain('As built by hand of such parts: ');
+    const again = ok(await jobs.call('findSet', { ...given, design: first!.design }));
+    expect(again).toEqual({ ...told.sets[0], better: [] });
+  });
+
+  test('several shares: each has its own structures, and the answer is of them all', async () => {
+    const states = await Promise.all(
+      [0, 1].map(async (index) => ok(await jobs.call('findSlice', { ...given, slice: { index, of: 2 }, state: null, milliseconds: 60 }))),
+    );
+    const told = ok(await jobs.call('findAnswer', { ...given, states, most: 3 }));
+    expect(told.trials).toBe(states[0]!.trials + states[1]!.trials);
+    const worths = states.flatMap((s) => Object.values(s.best).map((b) => b.worth));
+    // a quick look errs by up to a fifth of a decibel, and so the full working of the best need not be the greatest by it
+    expect(told.sets[0]!.worth).toBeGreaterThan(Math.max(...worths) - 3);
+  });
+
+  test('how large a search is; what cannot be comes back with its line', async () => {
+    const plan = ok(await jobs.call('findPlan', given));
+    expect(plan.structures).toBeGreaterThan(20);
+    expect(plan.whole).toBe(false);
+    const wrong = await jobs.call('findPlan', { document: { ...drawer, text: drawer.text.replace('"60 mm"', '"60 apples"') }, asked });
+    expect(wrong).toMatchObject({ ok: false, problems: [{ path: 'drawer.formers[0].length' }] });
+  });
+});
