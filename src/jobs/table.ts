@@ -35,4 +35,5 @@ export const jobs = {
   findAnswer: later(() => import('./find/on-demand.ts').then((m) => m.findAnswer)),
   findSet: later(() => import('./find/on-demand.ts').then((m) => m.findSet)),
   findOdds: later(() => import('./find/on-demand.ts').then((m) => m.findOdds)),
+  drawerOfSet: later(() => import('./find/on-demand.ts').then((m) => m.drawerOfSet)),
 };

@@ -1,12 +1,13 @@
 import { type Outcome, type PutStations, putStations, readStationsCsv, type StationTable, writtenPlace } from '#set-file';
 import type { Desk } from './desk.ts';
 import { type Path, withValue } from './edit.ts';
+import { filesAtHand } from './files-at-hand.ts';
 
 /** A place as a file gives it. */
 export type PlaceText = ReturnType<typeof writtenPlace>;
 
 /** The place of the document as it is written, whether it stands in it or in a file it refers to; null where there is none. */
-export const placeOf = (desk: Desk): PlaceText => writtenPlace(desk.text.value, { read: reader(desk) });
+export const placeOf = (desk: Desk): PlaceText => writtenPlace(desk.text.value, { read: filesAtHand(desk) });
 
 /** The file the document has its place from; null where the place is its own. */
 export function placeFileOf(document: unknown): string | null {
@@ -26,7 +27,7 @@ export type Offer = Outcome<{ readonly table: StationTable; readonly put: PutSta
 export function offerStations(desk: Desk, name: string, text: string, others: 'keep' | 'take out'): Offer {
   const read = readStationsCsv(text, name);
   if (!read.ok) return read;
-  const put = putStations(placeOf(desk) ?? {}, read.value, others, { read: reader(desk) });
+  const put = putStations(placeOf(desk) ?? {}, read.value, others, { read: filesAtHand(desk) });
   return put.ok ? { ok: true, table: read.value, put: put.value } : put;
 }
 
@@ -41,12 +42,3 @@ export function takeStations(desk: Desk, { stations }: PutStations): void {
 }
 
 const nameOf = (station: unknown): unknown => (typeof station === 'object' && station !== null && 'name' in station ? station.name : null);
-
-function reader(desk: Desk): (name: string) => string {
-  const files = desk.bench.files.value;
-  return (name) => {
-    const text = Object.hasOwn(files, name) ? files[name] : undefined;
-    if (text === undefined) throw new Error('there is no such file at hand');
-    return text;
-  };
-}

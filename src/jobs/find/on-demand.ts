@@ -1,4 +1,5 @@
 /** Jobs of a search through a drawer: one file of the built thread, since a thread that searches needs all of them. */
 export { findAnswer, findSet } from './answer.ts';
+export { drawerOfSet } from './drawer-of-set.ts';
 export { findOdds } from './odds.ts';
 export { findPlan, findSlice } from './search.ts';
