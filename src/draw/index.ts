@@ -29,4 +29,6 @@ export { drawRuler, type RulerOptions } from './ruler/draw-ruler.ts';
 export { type DialPassPicture, drawDialPass } from './sound/draw-dial-pass.ts';
 export { drawEnvelopeSpectrum, type EnvelopeSpectrumDrawing } from './sound/draw-envelope-spectrum.ts';
 export { type BandLevels, drawSpectrum, type SpectrumOptions, type SpectrumPicture, speechPicture } from './sound/draw-spectrum.ts';
+export { type Attributes, element } from './svg/element.ts';
+export { escapeXml } from './svg/escape.ts';
 export { drawingStyles, type Theme } from './svg/palette.ts';

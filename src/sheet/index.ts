@@ -1,3 +1,5 @@
 /** The build sheet: a set on paper, true to scale. Load it when it is asked for: with it comes the library that writes PDF files. */
-export { buildSheet, type SheetInput } from './build-sheet.ts';
+export { buildSheet } from './build-sheet.ts';
+export type { SheetInput } from './layout.ts';
 export { PAPERS, type PaperName } from './pdf/paper.ts';
+export { type SheetPage, sheetPages } from './sheet-pages.ts';

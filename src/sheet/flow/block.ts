@@ -1,4 +1,4 @@
-import type { Pen } from '../pdf/pen.ts';
+import type { Pen } from './pen.ts';
 
 /** A piece of a sheet that is never cut, in millimetres. */
 export interface Block {

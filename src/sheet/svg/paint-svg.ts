@@ -1,4 +1,4 @@
-import type { Pen, Point } from '../pdf/pen.ts';
+import type { Pen, Point } from '../flow/pen.ts';
 import type { SvgElement } from './read-svg.ts';
 
 /** Size a drawing states [mm]. */

@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import type { Block } from '../../../src/sheet/flow/block.ts';
 import { place } from '../../../src/sheet/flow/place.ts';
 import { FOOT, PAPERS, TOP } from '../../../src/sheet/pdf/paper.ts';
-import { Pen } from '../../../src/sheet/pdf/pen.ts';
+import { PdfPen } from '../../../src/sheet/pdf/pdf-pen.ts';
 import { Type } from '../../../src/sheet/pdf/type.ts';
 import { printable } from '../../../src/sheet/printable.ts';
 import { paintSvg } from '../../../src/sheet/svg/paint-svg.ts';
@@ -13,7 +13,7 @@ import { readSvg } from '../../../src/sheet/svg/read-svg.ts';
 const made = async () => {
   const doc = await PDFDocument.create();
   const type = await Type.of(doc);
-  return { type, pen: new Pen(doc.addPage(), 297, type) };
+  return { type, pen: new PdfPen(doc.addPage(), 297, type) };
 };
 
 test('a character that no font has is refused, not lost', async () => {

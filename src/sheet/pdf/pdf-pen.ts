@@ -25,42 +25,15 @@ import {
   showText,
   stroke,
 } from '@cantoo/pdf-lib';
-import { type Face, nameOf, type Type } from './type.ts';
-
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-}
-
-/** How a path is drawn: colours as `#rrggbb`, lengths in millimetres. */
-export interface Look {
-  readonly stroke?: string | undefined;
-  readonly width?: number | undefined;
-  readonly dash?: readonly number[] | undefined;
-  readonly round?: boolean | undefined;
-  readonly fill?: string | undefined;
-}
-
-export interface TextLook {
-  readonly size: number;
-  readonly colour: string;
-  readonly face?: Face;
-  readonly anchor?: 'start' | 'middle' | 'end';
-  /** [rad], clockwise */
-  readonly angle?: number;
-  readonly underlined?: boolean;
-}
+import { type Look, type Pen, type Point, type TextLook, UNDERLINE, UNDERLINE_WIDTH } from '../flow/pen.ts';
+import { nameOf, type Type } from './type.ts';
 
 /** Points of PDF in a millimetre: 72 to the inch. */
 export const POINTS = 72 / 25.4;
 /** Length of the handles of a cubic curve that stands for a quarter of a circle of radius 1; it is off by 0.03 % at most. */
 const HANDLE = (4 / 3) * (Math.SQRT2 - 1);
-/** Line under a text, below its base line, and its thickness [ems]. */
-const UNDERLINE = 0.12;
-const UNDERLINE_WIDTH = 0.06;
-
-/** Draws on one page, in millimetres from its upper left corner down. */
-export class Pen {
+/** Draws on a page of a PDF file. */
+export class PdfPen implements Pen {
   readonly #page: PDFPage;
   readonly #height: number;
   readonly #type: Type;
@@ -72,7 +45,6 @@ export class Pen {
     type.lendTo(page);
   }
 
-  /** Draws everything `work` draws moved by (x, y) and then `scale` times as large. */
   at(x: number, y: number, scale: number, work: () => void): void {
     // the page's own axis points up: a shift and a scale about the upper left corner
     const [e, f] = [x * POINTS, (this.#height - y) * POINTS - scale * this.#height * POINTS];
@@ -91,7 +63,6 @@ export class Pen {
     this.#path([...this.#quarters(centre, radius, 4), closePath()], look);
   }
 
-  /** The upper half of a circle. */
   halfCircle(centre: Point, radius: number, look: Look): void {
     this.#path(this.#quarters(centre, radius, 2), look);
   }
