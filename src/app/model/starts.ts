@@ -1,12 +1,25 @@
 /** What a form begins with when a person chooses it: ordinary values, which read without complaint and are then changed. */
 export function startOf(by: string, word: string, path: readonly (string | number)[]): Record<string, unknown> {
-  const at = path.filter((k) => typeof k === 'string').join('.');
+  const at = slotOf(path);
   return { [by]: word, ...(STARTS[`${at}:${word}`] ?? STARTS[`*.${path.at(-1)}:${word}`] ?? STARTS[`*:${word}`] ?? {}) };
 }
 
 /** What an optional part of a set begins with when it is added. */
-export const partStartOf = (path: readonly (string | number)[]): unknown =>
-  ADDED[path.filter((k) => typeof k === 'string').join('.')] ?? {};
+export const partStartOf = (path: readonly (string | number)[]): unknown => ADDED[slotOf(path)] ?? {};
+
+/** A place in the set; of a part in the drawer the one that it is made for. */
+function slotOf(path: readonly (string | number)[]): string {
+  const keys = path.filter((k) => typeof k === 'string');
+  const slot = keys[0] === 'drawer' && keys[3] === 'values' ? IN_SET[keys[1]!] : undefined;
+  return (slot === undefined ? keys : [slot, ...keys.slice(4)]).join('.');
+}
+
+const IN_SET: Readonly<Record<string, string>> = {
+  capacitors: 'tank.capacitor',
+  detectors: 'detector',
+  earpieces: 'phones.earpiece',
+  transformers: 'phones.transformer',
+};
 
 const LEVEL = { kind: 'horizontal', broadside: 'N' };
 const UPRIGHT_LOOP = { kind: 'horizontal', plane: 'N' };

@@ -4,7 +4,21 @@ import { Cancelled, type Client, Latest, WorkerDied } from '#rpc';
 import type { Problem } from '#set-file';
 
 /** What can be opened below the path. */
-export const VIEWS = ['place', 'aerial', 'tank', 'slope', 'detector', 'phones', 'ear', 'listen', 'compare', 'file'] as const;
+export const VIEWS = [
+  'place',
+  'aerial',
+  'tank',
+  'slope',
+  'detector',
+  'phones',
+  'ear',
+  'listen',
+  'drawer',
+  'find',
+  'sheet',
+  'compare',
+  'file',
+] as const;
 export type View = (typeof VIEWS)[number];
 
 /** Text of a document that is not there yet. */

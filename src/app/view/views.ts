@@ -20,6 +20,9 @@ export const FETCH: Readonly<Record<View, Fetch>> = {
   phones: drawn(() => import('./phones/Phones.tsx').then((m) => m.Phones)),
   ear: drawn(() => import('./ear/Ear.tsx').then((m) => m.Ear)),
   listen: () => import('./listen/ListenView.tsx').then((m) => m.ListenView),
+  drawer: () => import('./drawer/DrawerView.tsx').then((m) => m.DrawerView),
+  find: drawn(() => import('./find/FindView.tsx').then((m) => m.FindView)),
+  sheet: () => import('./sheet/SheetView.tsx').then((m) => m.SheetView),
   compare: drawn(() => import('./compare/CompareView.tsx').then((m) => m.CompareView)),
   file: () => import('./file/FileView.tsx').then((m) => m.FileView),
 };

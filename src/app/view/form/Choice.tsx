@@ -1,11 +1,11 @@
 import type { Field } from '#set-file';
 import { Complaints, useEditing } from './editing.tsx';
-import { inWords } from './words.ts';
+import { idOf, inWords } from './words.ts';
 
 /** One of a few words, or yes and no. */
 export function Choice({ field }: { readonly field: Extract<Field, { kind: 'words' | 'flag' }> }) {
   const { edit } = useEditing();
-  const id = `field-${field.path.join('-')}`;
+  const id = idOf(field.path);
   const words: readonly (string | number | boolean)[] = field.kind === 'flag' ? [true, false] : field.words;
   const name = (w: string | number | boolean): string => (w === true ? 'yes' : w === false ? 'no' : String(w));
   const usual = field.fallback === undefined ? 'as usual' : `as usual: ${String(field.fallback)}`;

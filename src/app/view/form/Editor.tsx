@@ -6,7 +6,7 @@ import { Choice } from './Choice.tsx';
 import { Complaints, type Editing, EditingContext, useEditing } from './editing.tsx';
 import { Free } from './Free.tsx';
 import { Quantity } from './Quantity.tsx';
-import { inWords, nameOf } from './words.ts';
+import { idOf, inWords, nameOf } from './words.ts';
 
 /** A form for whatever stands at a place of the set file, made from what the file's forms say. */
 export function Editor({ field, editing }: { readonly field: Field; readonly editing: Editing }) {
@@ -51,7 +51,7 @@ function Group({ fields }: { readonly fields: readonly Field[] }) {
 /** A part by its name or by its values; where it is named, what is written beside takes the place of the part's own value. */
 function NamedPart({ field }: { readonly field: Extract<Field, { kind: 'group' }> }) {
   const { edit } = useEditing();
-  const id = `field-${field.path.join('-')}-part`;
+  const id = `${idOf(field.path)}-part`;
   const { category, name } = field.part!;
   const values = name === null ? null : LIBRARY[category][name]?.values;
   const own = field.fields.filter((f) => f.key !== 'part');
@@ -120,7 +120,7 @@ function Single({ field }: { readonly field: Field }) {
 /** One of several forms of the same thing, or a part by name; below it what the chosen form needs. */
 function Forms({ field }: { readonly field: Extract<Field, { kind: 'forms' }> }) {
   const { edit } = useEditing();
-  const id = `field-${field.path.join('-')}-${field.by}`;
+  const id = `${idOf(field.path)}-${field.by}`;
   const choices = field.part ? partsOf(field.part.category) : [];
   const value = field.part?.name ? `part:${field.part.name}` : (field.chosen ?? '');
   const choose = (word: string): void => {

@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks';
 import type { Field } from '#set-file';
 import { Complaints, useEditing } from './editing.tsx';
-import { inWords } from './words.ts';
+import { idOf, inWords } from './words.ts';
 
 /** Text, or a value of many shapes written as in the file. */
 export function Free({ field }: { readonly field: Extract<Field, { kind: 'text' | 'free' }> }) {
   const { edit } = useEditing();
-  const id = `field-${field.path.join('-')}`;
+  const id = idOf(field.path);
   const plain = field.kind === 'text';
   const standing = field.given === undefined ? '' : plain ? String(field.given) : JSON.stringify(field.given);
   const [typed, setTyped] = useState<{ readonly text: string; readonly over: string } | null>(null);

@@ -3,7 +3,7 @@ import type { Field } from '#set-file';
 import { DIMENSIONS, type DimensionName, readQuantity, writeForPeople } from '#units';
 import { startOf } from '../../model/starts.ts';
 import { Complaints, useEditing } from './editing.tsx';
-import { asText, inWords } from './words.ts';
+import { asText, idOf, inWords } from './words.ts';
 
 type QuantityField = Extract<Field, { kind: 'quantity' }>;
 
@@ -13,7 +13,7 @@ const STEPS = 200;
 /** A number with its unit, typed as a person writes it, and a slider around it. */
 export function Quantity({ field }: { readonly field: QuantityField }) {
   const { edit, problemsAt } = useEditing();
-  const id = `field-${field.path.join('-')}`;
+  const id = idOf(field.path);
   const standing = asText(field.given ?? field.fallback);
   // what is typed stays as typed, right or wrong, until something else changes the field
   const [typed, setTyped] = useState<{ readonly text: string; readonly over: string } | null>(null);
@@ -81,7 +81,7 @@ export function Quantity({ field }: { readonly field: QuantityField }) {
 }
 
 /** Turns and pure numbers stand in a file as numbers, all else as text. */
-function plainOrText(text: string, dimension: DimensionName): string | number {
+export function plainOrText(text: string, dimension: DimensionName): string | number {
   const plain = dimension === 'turns' || DIMENSIONS[dimension].symbol === '';
   return plain && /^[-+]?(\d+\.?\d*|\.\d+)(e[-+]?\d+)?$/i.test(text) ? Number(text) : text;
 }

@@ -16,3 +16,6 @@ export function asText(value: unknown): string {
   if (value === undefined) return '';
   return typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean' ? String(value) : JSON.stringify(value);
 }
+
+/** Of the control of a field: names that people give may have blanks in them, which part the words of a list of ids. */
+export const idOf = (path: Field['path']): string => `field-${path.join('-').replaceAll(/\s/g, '_')}`;
