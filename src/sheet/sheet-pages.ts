@@ -25,7 +25,7 @@ export async function sheetPages(input: SheetInput): Promise<readonly SheetPage[
     const pen = new SvgPen(type);
     paintPage(layout, i, pen);
     const label = `page ${i + 1} of ${layout.pages.length} of the build sheet`;
-    const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" role="img" aria-label="${label}"><rect width="${width}" height="${height}" fill="#ffffff"/>${pen.markup}</svg>`;
+    const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" role="group" aria-label="${label}"><rect width="${width}" height="${height}" fill="#ffffff"/>${pen.markup}</svg>`;
     return { svg, width, height };
   });
 }

@@ -3,7 +3,21 @@ import AxeBuilder from '@axe-core/playwright';
 import { expect, test } from './app.ts';
 import { verdict } from './bench.ts';
 
-const VIEWS = ['place', 'aerial', 'tank', 'slope', 'detector', 'phones', 'ear', 'listen', 'drawer', 'find', 'compare', 'file'] as const;
+const VIEWS = [
+  'place',
+  'aerial',
+  'tank',
+  'slope',
+  'detector',
+  'phones',
+  'ear',
+  'listen',
+  'drawer',
+  'find',
+  'sheet',
+  'compare',
+  'file',
+] as const;
 const SIZES = { phone: { width: 360, height: 740 }, laptop: { width: 1280, height: 800 }, wide: { width: 1920, height: 1080 } } as const;
 /** Pictures of every view, to be looked at after a run. */
 const SCREENS = '.cache/screens';

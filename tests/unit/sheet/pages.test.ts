@@ -36,7 +36,6 @@ function textsOf(svg: string): readonly Placed[] {
 
 const SETS: readonly (readonly [string, () => SheetInput])[] = [
   ['demo', () => example('dipole-and-small-coil.json')],
-  ['medium wave', () => example('medium-wave.json')],
   ['names long and foreign', UNUSUAL['names long and foreign']],
 ];
 

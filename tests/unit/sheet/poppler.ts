@@ -95,3 +95,33 @@ export function dotsOf(pdf: Uint8Array): readonly Dots[] {
     return pages.map((f) => new Dots(readFileSync(join(folder, f))));
   });
 }
+
+/** Part of a page [mm]. */
+export interface Region {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+/** Dots in a length [mm]. */
+export const px = (mm: number): number => Math.round(mm * PER_MM);
+
+/** Longest stretches without a gap, along rows and along columns [mm]. */
+export function longest(dots: Dots, r: Region, below = 128): { readonly across: number; readonly down: number } {
+  const run = (outer: [number, number], inner: [number, number], dark: (o: number, i: number) => boolean): number => {
+    let best = 0;
+    for (let o = outer[0]; o < outer[1]; o++) {
+      let now = 0;
+      for (let i = inner[0]; i < inner[1]; i++) {
+        now = dark(o, i) ? now + 1 : 0;
+        best = Math.max(best, now);
+      }
+    }
+    return best / PER_MM;
+  };
+  const [xs, ys]: [number, number][] = [
+    [px(r.left), px(r.right)],
+    [px(r.top), px(r.bottom)],
+  ];
+  return { across: run(ys!, xs!, (y, x) => dots.dark(x, y, below)), down: run(xs!, ys!, (x, y) => dots.dark(x, y, below)) };
+}

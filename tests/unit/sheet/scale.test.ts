@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { buildSheet, type PaperName } from '../../../src/sheet/index.ts';
-import { type Dots, dotsOf, needPoppler, PER_MM, type WordPage, wordsOf } from './poppler.ts';
+import { type Dots, dotsOf, longest, needPoppler, PER_MM, px, type Region, type WordPage, wordsOf } from './poppler.ts';
 import { example } from './sets.ts';
 
 /** What a print may be off by [mm]. */
@@ -20,15 +20,6 @@ beforeAll(async () => {
   sheets = { a4: await of('a4'), letter: await of('letter') };
 }, 240_000);
 
-/** Part of a page [mm]. */
-interface Region {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
-const px = (mm: number): number => Math.round(mm * PER_MM);
-
 /** Page and place of the first of some words that follow one another. */
 function find(pages: readonly WordPage[], phrase: string): { readonly page: number; readonly top: number; readonly bottom: number } {
   const wanted = phrase.split(' ');
@@ -36,26 +27,6 @@ function find(pages: readonly WordPage[], phrase: string): { readonly page: numb
     for (let i = 0; i + wanted.length <= words.length; i++)
       if (wanted.every((w, k) => words[i + k]!.text === w)) return { page, top: words[i]!.top, bottom: words[i]!.bottom };
   throw new Error(`"${phrase}" is on no page`);
-}
-
-/** Longest stretches without a gap, along rows and along columns [mm]. */
-function longest(dots: Dots, r: Region, below = 128): { readonly across: number; readonly down: number } {
-  const run = (outer: [number, number], inner: [number, number], dark: (o: number, i: number) => boolean): number => {
-    let best = 0;
-    for (let o = outer[0]; o < outer[1]; o++) {
-      let now = 0;
-      for (let i = inner[0]; i < inner[1]; i++) {
-        now = dark(o, i) ? now + 1 : 0;
-        best = Math.max(best, now);
-      }
-    }
-    return best / PER_MM;
-  };
-  const [xs, ys]: [number, number][] = [
-    [px(r.left), px(r.right)],
-    [px(r.top), px(r.bottom)],
-  ];
-  return { across: run(ys!, xs!, (y, x) => dots.dark(x, y, below)), down: run(xs!, ys!, (x, y) => dots.dark(x, y, below)) };
 }
 
 /** Widest row, first dark dot to last [mm]. */
