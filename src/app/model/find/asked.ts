@@ -34,6 +34,21 @@ export const FIRST: Asked = {
 
 export const NOTHING: Shares = { speech: 0, loudness: 0, clean: 0, stations: 0 };
 
+/** What a set gets points for, by the aim it was found by. */
+export function pointWords(aim: Shares): string {
+  const given = (Object.keys(POINTS) as (keyof Shares)[]).filter((name) => aim[name] > 0);
+  const [first] = given;
+  if (given.length === 1 && first) return `Points: ${POINTS[first]}.`;
+  return `Points, each by its share: ${given.map((name) => POINTS[name]).join('; ')}.`;
+}
+
+const POINTS: Readonly<Record<keyof Shares, string>> = {
+  speech: '100 where every word comes through',
+  loudness: '1 for each dB over what the ear needs',
+  clean: '1 for each dB that distortion stays below the programme',
+  stations: '100 for each station heard',
+};
+
 /** Shares of the aims; null where a mix has nothing in it. */
 export function aimOf({ aim, mix }: Asked): Shares | null {
   if (aim !== 'mix') return { ...NOTHING, [aim]: 1 };

@@ -13,10 +13,12 @@ interface Props {
   readonly name: string;
   /** shown where nothing is given */
   readonly usual?: string;
+  /** of words, which want more room than numbers */
+  readonly broad?: boolean;
 }
 
 /** A value in a row of several: its name above it, its complaint below it. */
-export function Cell({ field, label, name, usual }: Props) {
+export function Cell({ field, label, name, usual, broad = false }: Props) {
   const { edit, problemsAt } = useEditing();
   const id = idOf(field.path);
   const standing = asText(field.given);
@@ -32,7 +34,7 @@ export function Cell({ field, label, name, usual }: Props) {
     else edit(field.path, field.kind === 'quantity' ? plainOrText(value, field.dimension) : value);
   };
   return (
-    <div class={wrong ? 'cell wrong' : 'cell'}>
+    <div class={`cell${broad ? ' broad' : ''}${wrong ? ' wrong' : ''}`}>
       <label for={id}>
         <span aria-hidden="true">{label}</span>
         <span class="visually-hidden">{name}</span>

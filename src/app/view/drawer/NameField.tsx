@@ -30,7 +30,7 @@ export function NameField({ drawer, editing, category, name, onRenamed }: Props)
     onRenamed?.(wanted);
   };
   return (
-    <div class={complaint === null ? 'cell broad' : 'cell broad wrong'}>
+    <div class={`cell broad${complaint === null ? '' : ' wrong'}`}>
       <label for={id}>name</label>
       <input
         id={id}

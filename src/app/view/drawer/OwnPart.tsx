@@ -25,13 +25,15 @@ export function OwnPart({ drawer, editing, category, name, words, values, open, 
       <summary>
         {name} <small>{words}</small>
       </summary>
-      <NameField drawer={drawer} editing={editing} category={category} name={name} onRenamed={onRenamed} />
-      {field && <Editor field={field} editing={editing} />}
-      <p class="tools">
-        <button type="button" onClick={() => editing.edit(['drawer', category], without(drawer, category, name))}>
-          take out {name}
-        </button>
-      </p>
+      <div class="own-values">
+        <NameField drawer={drawer} editing={editing} category={category} name={name} onRenamed={onRenamed} />
+        {field && <Editor field={field} editing={editing} />}
+        <p class="tools">
+          <button type="button" onClick={() => editing.edit(['drawer', category], without(drawer, category, name))}>
+            take out {name}
+          </button>
+        </p>
+      </div>
     </details>
   );
 }

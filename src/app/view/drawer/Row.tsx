@@ -39,7 +39,18 @@ export function Cells({ field, cells, what }: CellsProps) {
     <>
       {cells.map(([key, label, usual]) => {
         const inside = field.fields.find((f) => f.key === key);
-        return inside && <Cell key={key} field={inside} label={label} name={`${label}, ${what}`} {...(usual !== undefined && { usual })} />;
+        return (
+          inside && (
+            <Cell
+              key={key}
+              field={inside}
+              label={label}
+              name={`${label}, ${what}`}
+              broad={key === 'title'}
+              {...(usual !== undefined && { usual })}
+            />
+          )
+        );
       })}
     </>
   );

@@ -46,7 +46,7 @@ export function Formers({ drawer, editing, fieldAt }: CompartmentProps) {
 const OF_A_FORMER = [
   ['title', 'what it is', ''],
   ['diameter', 'outer diameter'],
-  ['length', 'room to wind on', 'enough'],
+  ['length', 'length', 'enough'],
 ] as const;
 const OF_WHAT_STAYS = [
   ['permittivity', 'permittivity'],

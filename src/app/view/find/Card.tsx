@@ -60,6 +60,17 @@ export function Card({ desk, run, set, name, mark }: Props) {
           <button type="button" aria-label={`put ${name} aside`} onClick={() => void finding.putAside(set, name)}>
             put it aside
           </button>
+          <button
+            type="button"
+            aria-label={`build sheet of ${name}`}
+            onClick={() =>
+              void finding.putOnBench(set, name).then(() => {
+                desk.bench.view.value = 'sheet';
+              })
+            }
+          >
+            sheet
+          </button>
           {picked && (
             <button type="button" aria-label={`take ${name} away`} onClick={() => run.drop(set.key)}>
               take away

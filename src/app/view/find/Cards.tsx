@@ -1,4 +1,5 @@
 import type { Desk } from '../../model/desk.ts';
+import { pointWords } from '../../model/find/asked.ts';
 import type { SearchRun } from '../../model/find/search-run.ts';
 import { Card } from './Card.tsx';
 
@@ -11,6 +12,7 @@ export function Cards({ desk, run }: { readonly desk: Desk; readonly run: Search
       {sets.length > 0 && (
         <section aria-labelledby="found-heading">
           <h2 id="found-heading">{sets.length === 1 ? 'The best set' : 'The best sets, each a different one'}</h2>
+          <p class="about">{pointWords(run.asked.aim)}</p>
           <ol class="cards">
             {sets.map((set, k) => (
               <Card key={set.key} desk={desk} run={run} set={set} name={`Found ${k + 1}`} mark={`${k + 1}`} />

@@ -18,7 +18,7 @@ export function FindView({ desk }: ViewProps) {
   };
   return (
     <div class="view with-form">
-      <div>
+      <div class="finds">
         <h2>Find the best sets</h2>
         <p class="about">Sets that can be built of the parts in your drawer, worked out in full at this place.</p>
         {drawer ? (
@@ -34,7 +34,7 @@ export function FindView({ desk }: ViewProps) {
           </>
         )}
       </div>
-      <div>
+      <div class="finds">
         {run ? (
           <>
             <Progress finding={finding} run={run} />
