@@ -16,6 +16,7 @@ export { type DialStripOptions, drawDialStrip } from './dial/draw-dial-strip.ts'
 export type { AxisOptions } from './plot/axis.ts';
 export { type BandsOptions, drawBands, type LevelsByBand } from './plot/draw-bands.ts';
 export { type CurveOptions, drawCurve } from './plot/draw-curve.ts';
+export { drawFront, type FrontDot, type FrontOptions } from './plot/draw-front.ts';
 export { type Component, drawPattern, type PatternOptions } from './plot/draw-pattern.ts';
 export { drawProfile, type ProfileOptions } from './plot/draw-profile.ts';
 export { type BandShares, drawShares, type SharesOptions } from './plot/draw-shares.ts';

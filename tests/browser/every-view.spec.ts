@@ -43,7 +43,8 @@ for (const [size, viewport] of Object.entries(SIZES))
           await expect(page.getByRole('article', { name: 'Found 5' })).toBeVisible();
           await page.getByRole('button', { name: 'stop', exact: true }).click();
         }
-        // figures and pictures come one after the other
+        // figures and pictures come one after the other; a sheet takes some seconds
+        if (size === 'laptop') await expect(page.locator('#view [aria-busy="true"]')).toHaveCount(0, { timeout: 30_000 });
         await page.waitForTimeout(700);
         const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
         expect(over, `${view} runs off the page`).toBeLessThanOrEqual(0);
