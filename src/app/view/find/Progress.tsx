@@ -35,7 +35,7 @@ export function Progress({ finding, run }: { readonly finding: Finding; readonly
         {standing === 'running' && <progress value={Math.min(1, spent / Math.max(1, allowed))} max={1} aria-label="time of the search" />}
         <span>
           {run.trials.value} sets tried, seed {run.asked.seed}, {(spent / 1e3).toFixed(0)} of {(allowed / 1e3).toFixed(0)} s.{' '}
-          {standing === 'ended' && endWords(run.ending.value)}
+          {standing === 'ended' && endWords(run.ending.value, (answer?.sets.length ?? 0) > 0)}
           {standing === 'held' && 'Held: go on when you like.'}
         </span>
       </p>
@@ -71,14 +71,14 @@ export function Progress({ finding, run }: { readonly finding: Finding; readonly
 
 const NOTHING_FOUND = 'No set of this drawer keeps to the limits here.';
 
-function endWords(ending: Ending | null): string {
+function endWords(ending: Ending | null, some: boolean): string {
   switch (ending) {
     case 'all':
-      return 'Every set that can be built and could tune was tried: there is no better one.';
+      return `Every set that can be built and could tune was tried${some ? ': there is no better one' : ''}.`;
     case 'stopped':
-      return 'Stopped: this is the best so far.';
+      return some ? 'Stopped: this is the best so far.' : 'Stopped.';
     case 'time':
-      return 'The time is up: this is the best so far.';
+      return some ? 'The time is up: this is the best so far.' : 'The time is up.';
     default:
       return '';
   }
