@@ -71,6 +71,14 @@ test('a search: cards while it runs and whatever view is open, the front by keyb
   await expect(page.getByText('Stopped: this is the best so far.')).toBeVisible();
   await expect(card).toContainText('As built by hand of such parts');
 
+  const walk = page.getByRole('slider', { name: /walk along the dots/ });
+  await walk.focus();
+  await page.keyboard.press('End');
+  await expect(walk).toHaveAttribute('aria-valuetext', /dB over what the ear needs, distortion \d+ dB below the programme/);
+  while ((await walk.getAttribute('aria-valuetext'))!.startsWith('number')) await page.keyboard.press('ArrowLeft');
+  await page.getByRole('button', { name: 'show this set' }).click();
+  await expect(page.getByRole('article', { name: 'Picked a' })).toContainText('aerial');
+
   const sentence = (await card.locator('.card-sentence').textContent())!;
   await expect(page.getByRole('status', { name: 'best so far' })).toHaveText(sentence);
   const own = (await verdict(page).textContent())!;

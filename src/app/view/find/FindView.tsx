@@ -4,7 +4,8 @@ import { findingOf } from '../../model/find/finding.ts';
 import type { SearchRun } from '../../model/find/search-run.ts';
 import type { ViewProps } from '../view-props.ts';
 import { Ask } from './Ask.tsx';
-import { Cards } from './Cards.tsx';
+import { Best, Picked } from './Cards.tsx';
+import { Front } from './Front.tsx';
 import { Progress } from './Progress.tsx';
 
 /** The best sets that can be built of the drawer, at the place of the document. */
@@ -59,7 +60,9 @@ function Results({ desk, run }: { readonly desk: ViewProps['desk']; readonly run
           {finding.notice.value}
         </p>
       )}
-      <Cards desk={desk} run={run} />
+      <Best desk={desk} run={run} />
+      <Front run={run} />
+      <Picked desk={desk} run={run} />
     </>
   );
 }
