@@ -22,7 +22,8 @@ export function Front({ run }: { readonly run: SearchRun }) {
     <section aria-labelledby="front-heading">
       <h2 id="front-heading">What can be had of this drawer</h2>
       <p class="about">
-        Each dot is a set. None of them is louder, cleaner and easier to tune at once than another. Pick one to see it as a card.
+        Each dot is a set: those of the list by their numbers, the others such that none is louder, cleaner and easier to tune at once. Pick
+        one to see it as a card.
       </p>
       <Sized>{(width) => <Drawn dots={dots} at={at} width={width} onPick={pick} />}</Sized>
       <p class="front-walk">
