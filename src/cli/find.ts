@@ -17,7 +17,7 @@ import {
   usedParts,
 } from '#find';
 import { readDrawerFile } from '#set-file';
-import { advantageWords, cautions, oddsSentence, setWords, verdictSentence } from '#tell';
+import { advantageWords, cautions, NOTHING_FOUND, oddsSentence, setWords, verdictSentence } from '#tell';
 import { BadFile } from './bad-file.ts';
 import { bold, dim } from './colour.ts';
 import { printJson } from './figures-json.ts';
@@ -81,9 +81,6 @@ export async function findCommand(file: string, options: FindOptions): Promise<v
   const warnings = [...new Set(best.flatMap((f) => cautions(f.set, f.reports)))];
   if (warnings.length > 0) console.log(`\n${bold('Cautions')}\n${warnings.map((w) => wrap(`- ${w}`, WIDTH, '  ')).join('\n')}`);
 }
-
-const NOTHING_FOUND =
-  'No set of this drawer keeps to the limits here. Look whether there are capacitors that reach the station, wire and something to wind on, a detector, an earpiece, and for a piezo a resistor.';
 
 /** Searches until the time is up or the person has seen enough (Ctrl-C), which leaves the best so far. */
 async function run(search: Search, seconds: number): Promise<void> {

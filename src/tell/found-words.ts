@@ -23,3 +23,7 @@ export function oddsSentence(station: string, { heard, understood, covers }: Pic
 
 const share = ({ value, error }: Tolerance['heard']): string =>
   `${Math.round(100 * value)} %${error === null || error < 0.005 ? '' : ` (+-${Math.max(1, Math.round(100 * error))})`}`;
+
+/** Where no set of a drawer will do: what to look for in it. */
+export const NOTHING_FOUND =
+  'No set of this drawer keeps to the limits here. Look whether there are capacitors that reach the station, wire and something to wind on, a detector, an earpiece, and for a piezo a resistor.';

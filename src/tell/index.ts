@@ -1,6 +1,6 @@
 export { type Caution, cautions, cautionsWhere, SOLDERING } from './cautions.ts';
 export { rangeText, valueText, workingText } from './figure-text.ts';
-export { advantageWords, oddsSentence } from './found-words.ts';
+export { advantageWords, NOTHING_FOUND, oddsSentence } from './found-words.ts';
 export { givenProblem } from './given-problem.ts';
 export type { Group } from './group.ts';
 export { ladderRows, type RungText } from './ladder-rows.ts';

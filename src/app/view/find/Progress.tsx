@@ -1,3 +1,4 @@
+import { NOTHING_FOUND } from '#tell';
 import type { Finding } from '../../model/find/finding.ts';
 import type { Ending, SearchRun } from '../../model/find/search-run.ts';
 
@@ -68,8 +69,6 @@ export function Progress({ finding, run }: { readonly finding: Finding; readonly
     </section>
   );
 }
-
-const NOTHING_FOUND = 'No set of this drawer keeps to the limits here.';
 
 function endWords(ending: Ending | null, some: boolean): string {
   switch (ending) {
