@@ -10,6 +10,7 @@ import {
   type StationReport,
   Tuned,
 } from '#engine';
+import type { BandEnd } from './search/covering.ts';
 
 /** One station through a set, the dial set quickly. */
 export interface Glance {
@@ -27,6 +28,8 @@ export interface Glance {
   /** distortion of programme, relative to it [dB] */
   readonly distortion: number;
   readonly outcome: Outcome;
+  /** both ends of a band that is wanted, on the dial of the same set */
+  readonly band?: readonly BandEnd[];
 }
 
 /** Headroom of a set that hears nothing [dB]. */

@@ -1,3 +1,4 @@
+export { AIMS } from './aim-words.ts';
 export { type Caution, cautions, cautionsWhere, SOLDERING } from './cautions.ts';
 export { rangeText, valueText, workingText } from './figure-text.ts';
 export { advantageWords, NOTHING_FOUND, oddsSentence } from './found-words.ts';
@@ -5,6 +6,7 @@ export { givenProblem } from './given-problem.ts';
 export type { Group } from './group.ts';
 export { ladderRows, type RungText } from './ladder-rows.ts';
 export { problemText } from './problem-text.ts';
+export { reasonWords } from './reason-words.ts';
 export { scaleSentence } from './scale-sentence.ts';
 export { setWords } from './set-words.ts';
 export { type AerialBand, type AerialPattern, aerialBand, aerialPattern, modelPattern } from './stages/aerial-cuts.ts';

@@ -12,6 +12,9 @@ export type AimName =
   /** how many stations are heard */
   | 'stations';
 
+/** In the order in which they are offered. */
+export const AIM_NAMES: readonly AimName[] = ['speech', 'loudness', 'clean', 'stations'];
+
 /** Shares of the four, none below zero; one alone is that aim. */
 export type Aim = Readonly<Record<AimName, number>>;
 
@@ -31,6 +34,8 @@ const VHF = 30e6;
 /** A set beyond its limits is worth this much less than any other, and less still the further it is beyond them, so that a search is led back. */
 export const BEYOND = 1e4;
 const MISSED = 2e4;
+/** An end of the wanted band off the dial, beside one that is on it and has no margin. */
+const UNCOVERED = 2;
 /** Best band over what the ear needs from which a set counts as heard for `clean` [dB]: every word's peaks then stand clear of the threshold. */
 const HEARD = 0;
 /** Points an aim gives for the whole of what can be had: they make shares of a mixed aim comparable. */
@@ -68,10 +73,17 @@ function pointsOf(g: Glance, aim: Aim): number {
 }
 
 /** By how much a set breaks its limits for one station; 0 where it keeps them. */
-function beyondLimits(space: Space, g: Glance, limits: Limits): number {
+export function beyondLimits(space: Space, g: Glance, limits: Limits): number {
   if (g.missing !== null) return MISSED + Math.min(1000, Math.abs(g.missing) * 1e12);
-  const sharpest = space.fields[g.station]!.station.frequency >= VHF ? limits.sharpest.vhf : limits.sharpest.below;
-  const sharp = Math.max(0, Math.log(g.hertzPerDegree / sharpest));
-  const edge = Math.max(0, limits.margin - Math.min(g.place, 1 - g.place)) / Math.max(limits.margin, 1e-9);
-  return 100 * (sharp + edge);
+  const sharp = Math.max(0, Math.log(g.hertzPerDegree / sharpestAt(space, g.station, limits)));
+  const short = (place: number): number => Math.max(0, limits.margin - edgeOf(place)) / Math.max(limits.margin, 1e-9);
+  const band = (g.band ?? []).map((e) => ('place' in e ? short(e.place) : UNCOVERED + Math.min(10, Math.abs(e.missing) * 1e12)));
+  return 100 * (sharp + short(g.place) + band.reduce((a, b) => a + b, 0));
 }
+
+/** Fastest dial allowed at a station [Hz per degree]. */
+export const sharpestAt = (space: Space, station: number, { sharpest }: Limits): number =>
+  space.fields[station]!.station.frequency >= VHF ? sharpest.vhf : sharpest.below;
+
+/** Share of the rotation to the nearer end of the dial. */
+export const edgeOf = (place: number): number => Math.min(place, 1 - place);

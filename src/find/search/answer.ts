@@ -1,6 +1,7 @@
 import { reportStation, type SetDescription, type StationReport } from '#engine';
 import { type Glance, look } from '../glance.ts';
 import { worth } from './aim.ts';
+import { bandEnds } from './covering.ts';
 import type { Design } from './design.ts';
 import { distinct } from './difference.ts';
 import type { Search } from './search.ts';
@@ -36,7 +37,8 @@ export function found(search: Search, design: Design): Found {
   const { space, state, trials } = search;
   const reception = trials.reception(design);
   const reports = space.stations.map((k) => reportStation(reception, k));
-  const looks = space.stations.map((k, i) => look(reception, k, reports[i]!));
+  const band = bandEnds(space.band, reception);
+  const looks = space.stations.map((k, i) => ({ ...look(reception, k, reports[i]!), ...(band && { band }) }));
   return { design, set: reception.receiver.set, worth: worth(space, looks, state.aim, state.limits), reports, looks };
 }
 

@@ -1,7 +1,8 @@
 import { canBeBuilt } from './build.ts';
 import type { Draws } from './chance.ts';
-import { type Design, DIRECT, JOINTS, LINK, LINKS, NONE, PITCHES, SERIES, TAP } from './design.ts';
+import { type Design, DIRECT, JOINTS, LINK, NONE, PITCHES, SERIES, TAP } from './design.ts';
 import { type Space, windowOf } from './space.ts';
+import { linkCount } from './winding.ts';
 
 /** A structure: kind of aerial, how it joins, and the tuning capacitor. All designs of a space belong to one arm each. */
 export interface Arm {
@@ -55,7 +56,7 @@ export function drawDesign(space: Space, arm: Arm, draws: Draws): Design | null 
         arm.joint === TAP
           ? place()
           : arm.joint === LINK
-            ? draws.below(LINKS.length)
+            ? draws.below(linkCount(stock))
             : arm.joint === SERIES
               ? draws.below(stock.fixedCapacitors.length)
               : 0,

@@ -1,7 +1,8 @@
 import type { Coil, CoilGeometry, Coupling, PhonesDescription, SetDescription } from '#engine';
-import { type Design, DIRECT, LINK, LINKS, NONE, type RadioDesign, SERIES, TAP } from './design.ts';
+import { type Design, DIRECT, LINK, NONE, type RadioDesign, SERIES, TAP } from './design.ts';
 import { pitchOf, type Space } from './space.ts';
-import { BEND, JOINTS_SOLDERED, LEAD, SELF_HOLDING, STRAYS, WIRING } from './winding-rules.ts';
+import { leadOf, linkCount, linkOf, windable, wiringOf } from './winding.ts';
+import { JOINTS_SOLDERED, STRAYS } from './winding-rules.ts';
 
 /** Whether a design can be built of what the drawer holds, by the rules of the bench; `Builder` makes only such sets. */
 export function canBeBuilt(space: Space, d: Design): boolean {
@@ -10,20 +11,10 @@ export function canBeBuilt(space: Space, d: Design): boolean {
 
 /** The same for aerial and coil alone, whatever the detector and the phones. */
 export function radioCanBeBuilt(space: Space, d: RadioDesign): boolean {
-  return windable(space, d) && joins(space, d) && wireLeft(space, d);
+  return turnsStand(d) && joins(space, d) && windable(space, d);
 }
 
-function windable({ stock }: Space, d: RadioDesign): boolean {
-  const former = stock.formers[d.former]!;
-  const { wireDiameter } = stock.wires[d.wire]!.part;
-  const turns = d.halves / 2;
-  if (d.halves < 2 || (d.halves === 2 && d.pitch !== 0)) return false;
-  if (wireDiameter * BEND > former.diameter) return false;
-  if (!former.stays && wireDiameter * SELF_HOLDING < former.diameter) return false;
-  const pitch = pitchOf(wireDiameter, d.pitch);
-  const link = d.joint === LINK ? LINKS[d.at]!.turns * pitch + LINKS[d.at]!.gap + wireDiameter : 0;
-  return turns * pitch + wireDiameter + link <= former.length;
-}
+const turnsStand = (d: RadioDesign): boolean => d.halves > 2 || (d.halves === 2 && d.pitch === 0);
 
 function joins({ stock, aerials }: Space, d: RadioDesign): boolean {
   const alone = aerials[d.aerial]!.description.kind === 'coil';
@@ -32,7 +23,7 @@ function joins({ stock, aerials }: Space, d: RadioDesign): boolean {
   const solderable = (quarters: number): boolean => quarters > 0 && quarters < 2 * d.halves && quarters % step === 0;
   if (d.tap !== 0 && !solderable(d.tap)) return false;
   if (d.joint === TAP) return solderable(d.at);
-  if (d.joint === LINK) return d.at < LINKS.length;
+  if (d.joint === LINK) return d.at < linkCount(stock);
   if (d.joint === SERIES) return d.at < stock.fixedCapacitors.length;
   return d.at === 0;
 }
@@ -47,25 +38,6 @@ function enoughCapacitors({ stock }: Space, d: Design): boolean {
   const used = [d.across, d.bypass, d.joint === SERIES ? d.at + 1 : 0].filter((k) => k > 0);
   return used.every((k) => used.filter((other) => other === k).length <= stock.fixedCapacitors[k - 1]!.count);
 }
-
-function wireLeft(space: Space, d: RadioDesign): boolean {
-  const need = wireNeeded(space, d);
-  return need.every((length, k) => length <= space.stock.wires[k]!.part.length);
-}
-
-/** Length that a design takes of each wire of the drawer [m]. */
-function wireNeeded({ stock, aerials }: Space, d: RadioDesign): number[] {
-  const need = stock.wires.map(() => 0);
-  const { wireDiameter } = stock.wires[d.wire]!.part;
-  const { diameter } = stock.formers[d.former]!;
-  const turn = Math.hypot(Math.PI * (diameter + wireDiameter), pitchOf(wireDiameter, d.pitch));
-  const turns = d.halves / 2 + (d.joint === LINK ? LINKS[d.at]!.turns : 0);
-  need[d.wire] = turns * turn + 2 * leadOf(diameter) + WIRING + diameter;
-  for (const { index, length } of aerials[d.aerial]!.wire) need[index] = need[index]! + length;
-  return need;
-}
-
-const leadOf = (diameter: number): number => LEAD + diameter / 2;
 
 /** Coils kept at most: their models hang on the very objects. */
 const KEPT = 20_000;
@@ -94,7 +66,7 @@ export class Builder {
           d.across === 0
             ? capacitor
             : { ...capacitor, parallel: (capacitor.parallel ?? 0) + stock.fixedCapacitors[d.across - 1]!.capacitance },
-        wiring: { length: WIRING + stock.formers[d.former]!.diameter, diameter: stock.wires[d.wire]!.part.wireDiameter },
+        wiring: { length: wiringOf(stock.formers[d.former]!.diameter), diameter: stock.wires[d.wire]!.part.wireDiameter },
         joints: JOINTS_SOLDERED,
         strayCapacitance: STRAYS,
         ...(aerialCoupling && { aerialCoupling }),
@@ -112,16 +84,8 @@ export class Builder {
         return { kind: 'direct' };
       case TAP:
         return { kind: 'tap', turns: d.at / 4 };
-      case LINK: {
-        const { wireDiameter } = stock.wires[d.wire]!.part;
-        return {
-          kind: 'link',
-          ...LINKS[d.at]!,
-          innerDiameter: stock.formers[d.former]!.diameter,
-          wireDiameter,
-          pitch: pitchOf(wireDiameter, d.pitch),
-        };
-      }
+      case LINK:
+        return linkOf(stock, d);
       case SERIES:
         return { kind: 'series-capacitor', capacitance: stock.fixedCapacitors[d.at]!.capacitance };
       default:

@@ -1,4 +1,4 @@
-import type { AerialDescription, Coupling, SetDescription } from '#engine';
+import type { AerialDescription, CoilGeometry, Coupling, SetDescription } from '#engine';
 import { type Drawer, shelfOf } from '#set-file';
 import { partsOf } from './stock.ts';
 
@@ -74,17 +74,32 @@ export function buildable(set: SetDescription, drawer: Drawer): readonly string[
     if (c.kind === 'tap' && !wires.some((w) => Number.isInteger(c.turns / w.every))) no.push('no tap can be soldered there');
   }
   const links = couplings.filter((c) => c.kind === 'link');
-  const along = coil.turns * coil.pitch + links.reduce((sum, l) => sum + Math.max(0, l.gap) + l.turns * l.pitch, 0);
+  const beside = links.filter((l) => same(l.innerDiameter, coil.innerDiameter));
+  const along = coil.turns * coil.pitch + beside.reduce((sum, l) => sum + Math.max(0, l.gap) + l.turns * l.pitch, 0);
   if (!formers.some((f) => f.length === undefined || along + coil.wireDiameter <= f.length + HAIR))
     no.push('the winding is longer than what it is wound on');
   for (const l of links) {
-    if (!drawer.formers.some((f) => same(f.diameter, l.innerDiameter))) no.push('nothing to wind the link on');
+    if (!beside.includes(l)) no.push(...nested(l, coil, drawer));
     if (!same(l.wireDiameter, coil.wireDiameter)) no.push('the link is of another wire');
   }
   const taken = woundLength(coil.turns, coil.innerDiameter + coil.wireDiameter, coil.pitch) + 2 * coil.leadLength + tank.wiring.length;
   const wound = links.reduce((sum, l) => sum + woundLength(l.turns, l.innerDiameter + l.wireDiameter, l.pitch), taken);
   if (!wires.some((w) => wound <= w.left * (1 + 1e-9))) no.push('there is not so much wire');
   return [...no, ...aerialNeeds(aerial, drawer, wound, coil, tank.aerialCoupling)];
+}
+
+/** What is wrong with a link on something else than the coil's former: it is wound, taken off, and pushed into the coil or over it. */
+function nested(l: Extract<Coupling, { kind: 'link' }>, coil: CoilGeometry, drawer: Drawer): string[] {
+  const no: string[] = [];
+  const bits = drawer.formers.filter((f) => same(f.diameter, l.innerDiameter) && f.stays === undefined);
+  if (!bits.some((f) => (f.length ?? Number.POSITIVE_INFINITY) + HAIR >= l.turns * l.pitch + l.wireDiameter))
+    no.push('nothing to wind the link on');
+  if (l.innerDiameter < 3 * l.wireDiameter || l.innerDiameter > 25 * l.wireDiameter)
+    no.push('the link cannot be bent, or does not hold itself');
+  const within = l.innerDiameter + 2 * l.wireDiameter < coil.innerDiameter && coil.former === undefined;
+  const over = l.innerDiameter > coil.innerDiameter + 2 * coil.wireDiameter;
+  if (!within && !over) no.push('the link goes neither into the coil nor over it');
+  return no;
 }
 
 const woundLength = (turns: number, across: number, pitch: number): number => turns * Math.sqrt((Math.PI * across) ** 2 + pitch ** 2);

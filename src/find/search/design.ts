@@ -6,7 +6,7 @@ export interface Design {
   readonly aerial: number;
   /** of JOINTS */
   readonly joint: number;
-  /** tap: quarter turns from the earthed end; link: of LINKS; series capacitor: of the fixed ones; else 0 */
+  /** tap: quarter turns from the earthed end; link: of LINKS, then of NESTED for each former; series capacitor: of the fixed ones; else 0 */
   readonly at: number;
   readonly former: number;
   readonly wire: number;
@@ -70,6 +70,9 @@ export const LINKS = [
   { turns: 4, gap: 4e-3 },
   { turns: 8, gap: 4e-3 },
 ] as const;
+
+/** Links of the coil's wire on another former, pushed into the coil or over it at its earthed end: turns. */
+export const NESTED = [1, 2, 4] as const;
 
 /** A name by which a design is known: all its numbers. */
 export const keyOf = (d: Design): string => GENES.map((g) => d[g]).join(' ');

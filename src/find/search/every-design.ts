@@ -1,7 +1,8 @@
 import { armsOf } from './arms.ts';
 import { canBeBuilt, radioCanBeBuilt } from './build.ts';
-import { type Design, LINK, LINKS, PITCHES, type RadioDesign, SERIES, TAP } from './design.ts';
+import { type Design, LINK, PITCHES, type RadioDesign, SERIES, TAP } from './design.ts';
 import { type Space, windowOf } from './space.ts';
+import { coilFault, linkCount } from './winding.ts';
 
 /**
  * Every design of a space that can be built and could tune, once each, in a fixed order.
@@ -21,11 +22,12 @@ export function* everyDesign(space: Space, most = Number.POSITIVE_INFINITY): Gen
             const window = windowOf(space, former, wire, pitch, capacitor, across);
             if (!window) continue;
             for (let halves = window[0]; halves <= window[1]; halves++) {
+              if (coilFault(space, { former, wire, halves, pitch })) continue;
               const ats =
                 joint === TAP
                   ? places(halves)
                   : joint === LINK
-                    ? upTo(LINKS.length)
+                    ? upTo(linkCount(stock))
                     : joint === SERIES
                       ? upTo(stock.fixedCapacitors.length)
                       : [0];

@@ -1,8 +1,9 @@
 import { type Arm, stepped } from './arms.ts';
 import { canBeBuilt } from './build.ts';
 import type { Draws } from './chance.ts';
-import { type Design, keyOf, LINK, LINKS, PITCHES, SERIES, TAP } from './design.ts';
+import { type Design, keyOf, LINK, PITCHES, SERIES, TAP } from './design.ts';
 import { type Space, windowOf } from './space.ts';
+import { linkCount } from './winding.ts';
 
 /** Ways to change a design within its arm; each is one step of a search. */
 export const MOVES = [
@@ -53,7 +54,7 @@ function candidates(space: Space, arm: Arm, d: Design, move: (typeof MOVES)[numb
       return others(d.aerial, arm.aerials[0], arm.aerials[1]).map((aerial) => ({ ...d, aerial }));
     case 'at':
       if (d.joint === TAP) return tapsFrom(space, d, d.at).map((at) => ({ ...d, at }));
-      if (d.joint === LINK) return others(d.at, 0, LINKS.length - 1).map((at) => ({ ...d, at }));
+      if (d.joint === LINK) return others(d.at, 0, linkCount(stock) - 1).map((at) => ({ ...d, at }));
       if (d.joint === SERIES) return others(d.at, 0, stock.fixedCapacitors.length - 1).map((at) => ({ ...d, at }));
       return [];
     case 'former':

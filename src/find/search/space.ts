@@ -1,6 +1,7 @@
-import { type Listener, type Place, type ReceivedField, receiveAll, sheetInductance } from '#engine';
+import { GivenError, type Listener, type Place, type ReceivedField, receiveAll, sheetInductance } from '#engine';
 import type { Drawer } from '#set-file';
 import { type AerialChoice, aerialChoices } from './aerial-choices.ts';
+import type { WantedBand } from './covering.ts';
 import { PITCHES } from './design.ts';
 import { type Stock, stockOf } from './stock.ts';
 
@@ -11,6 +12,8 @@ export interface SearchRequest {
   readonly drawer: Drawer;
   /** stations that must be on the dial and count for the aim; empty: whichever is heard best */
   readonly wanted: readonly number[];
+  /** that the dial must cover, with the margin of the limits; left out: only stations count */
+  readonly band?: WantedBand;
 }
 
 /** All that can be built of a drawer at a place, as lists from which a design picks. */
@@ -22,12 +25,21 @@ export interface Space {
   readonly stations: readonly number[];
   /** whether every one of them must be on the dial */
   readonly all: boolean;
+  readonly band: WantedBand | null;
   readonly drawer: Drawer;
   readonly stock: Stock;
   readonly aerials: readonly AerialChoice[];
 }
 
-export function spaceOf({ place, listener, drawer, wanted }: SearchRequest): Space {
+/** @throws GivenError for a band that is none */
+export function spaceOf({ place, listener, drawer, wanted, band }: SearchRequest): Space {
+  if (band && !(band.from > 0 && band.to > band.from && band.to < Number.POSITIVE_INFINITY))
+    throw new GivenError(
+      'band',
+      `${band.from} Hz to ${band.to} Hz`,
+      'a band goes from a frequency to a higher one',
+      'Give the lower end first.',
+    );
   const fields = receiveAll(place);
   const stock = stockOf(drawer);
   const stations = wanted.length > 0 ? wanted : fields.map((_, k) => k);
@@ -37,6 +49,7 @@ export function spaceOf({ place, listener, drawer, wanted }: SearchRequest): Spa
     fields,
     stations,
     all: wanted.length > 0,
+    band: band ?? null,
     drawer,
     stock,
     aerials: aerialChoices(

@@ -1,6 +1,7 @@
 import { type AerialDescription, assemble, GivenError, type Reception, type Signal, standAt } from '#engine';
 import { type Glance, glance } from '../glance.ts';
 import { Builder } from './build.ts';
+import { bandEnds } from './covering.ts';
 import { type Design, keyOf } from './design.ts';
 import type { Space } from './space.ts';
 
@@ -39,7 +40,8 @@ export class Trials {
     this.evaluated++;
     try {
       const reception = this.reception(d);
-      return this.#space.stations.map((k) => glance(reception, k));
+      const band = bandEnds(this.#space.band, reception);
+      return this.#space.stations.map((k) => ({ ...glance(reception, k), ...(band && { band }) }));
     } catch (e) {
       if (e instanceof GivenError) return null;
       throw e;

@@ -4,6 +4,8 @@
 export const BEND = 3;
 /** A coil that comes off its former holds itself if it is no more than this many wire diameters across. */
 export const SELF_HOLDING = 25;
+/** Air between a link and the coil that it is pushed into or over, all round [m]. */
+export const CLEARANCE = 0.5e-3;
 /** Straight wire at each end of a coil [m], besides its radius. */
 export const LEAD = 5e-3;
 /** Wire between coil and capacitor, both ways [m], besides the coil's diameter. */
