@@ -47,7 +47,6 @@ export function drawDesign(space: Space, arm: Arm, draws: Draws): Design | null 
     if (!window) continue;
     const halves = window[0] + draws.below(window[1] - window[0] + 1);
     const earpiece = draws.below(stock.earpieces.length);
-    const piezo = stock.earpieces[earpiece]!.part.kind === 'piezo';
     const place = (): number => stepped(space, wire, Math.round((0.03 + 0.9 * draws.uniform() ** 2) * 2 * halves), halves);
     const d: Design = {
       aerial: arm.aerials[0] + draws.below(arm.aerials[1] - arm.aerials[0] + 1),
@@ -69,13 +68,22 @@ export function drawDesign(space: Space, arm: Arm, draws: Draws): Design | null 
       detector: draws.below(stock.detectors.length),
       tap: draws.uniform() < 0.3 ? 0 : place(),
       earpiece,
-      transformer: piezo ? 0 : draws.below(stock.transformers.length + 1),
-      load: piezo && stock.resistors.length > 0 ? 1 + draws.below(stock.resistors.length) : 0,
+      ...drawWay(space, earpiece, draws),
       bypass: draws.below(stock.fixedCapacitors.length + 1),
     };
     if (canBeBuilt(space, d)) return d;
   }
   return null;
+}
+
+/** What stands before an earpiece: nothing or a transformer before magnetic phones, a transformer or else a way for the direct current before a piezo. */
+export function drawWay({ stock }: Space, earpiece: number, draws: Draws): Pick<Design, 'transformer' | 'load'> {
+  const { transformers, loads } = stock;
+  if (stock.earpieces[earpiece]!.part.kind !== 'piezo') return { transformer: draws.below(transformers.length + 1), load: 0 };
+  const ways = transformers.length + loads.length;
+  if (ways === 0) return { transformer: 0, load: 0 };
+  const k = draws.below(ways);
+  return k < loads.length ? { transformer: 0, load: k + 1 } : { transformer: 1 + k - loads.length, load: 0 };
 }
 
 /** The place nearest to some quarter turns at which a tap can be soldered, on the coil. */

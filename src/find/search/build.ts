@@ -1,6 +1,7 @@
 import type { Coil, CoilGeometry, Coupling, PhonesDescription, SetDescription } from '#engine';
 import { type Design, DIRECT, LINK, NONE, type RadioDesign, SERIES, TAP } from './design.ts';
 import { pitchOf, type Space } from './space.ts';
+import type { Load } from './stock.ts';
 import { leadOf, linkCount, linkOf, windable, wiringOf } from './winding.ts';
 import { JOINTS_SOLDERED, STRAYS } from './winding-rules.ts';
 
@@ -28,15 +29,20 @@ function joins({ stock, aerials }: Space, d: RadioDesign): boolean {
   return d.at === 0;
 }
 
-/** A piezo needs a resistor for the direct current and gains nothing by a transformer that steps down; magnetic phones are a way themselves. */
+/** Before a piezo the direct current needs a way, by a resistor, a choke or the primary of a transformer; magnetic phones are a way themselves. */
 function sounds({ stock }: Space, d: Design): boolean {
   const piezo = stock.earpieces[d.earpiece]!.part.kind === 'piezo';
-  return piezo ? d.transformer === 0 && d.load !== 0 : d.load === 0;
+  return piezo ? (d.transformer === 0) !== (d.load === 0) : d.load === 0;
 }
 
 function enoughCapacitors({ stock }: Space, d: Design): boolean {
   const used = [d.across, d.bypass, d.joint === SERIES ? d.at + 1 : 0].filter((k) => k > 0);
   return used.every((k) => used.filter((other) => other === k).length <= stock.fixedCapacitors[k - 1]!.count);
+}
+
+function wayOf(load: Load | undefined): Pick<PhonesDescription, 'load' | 'choke'> {
+  if (!load) return {};
+  return load.kind === 'resistor' ? { load: load.resistance } : { choke: { inductance: load.inductance, resistance: load.resistance } };
 }
 
 /** Coils kept at most: their models hang on the very objects. */
@@ -97,7 +103,7 @@ export class Builder {
     const { stock } = this.#space;
     return {
       bypass: d.bypass === 0 ? 0 : stock.fixedCapacitors[d.bypass - 1]!.capacitance,
-      ...(d.load > 0 && { load: stock.resistors[d.load - 1]! }),
+      ...wayOf(stock.loads[d.load - 1]),
       ...(d.transformer > 0 && { transformer: stock.transformers[d.transformer - 1]!.part }),
       earpiece: stock.earpieces[d.earpiece]!.part,
     };

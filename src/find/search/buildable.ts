@@ -1,10 +1,8 @@
-import type { AerialDescription, CoilGeometry, Coupling, SetDescription } from '#engine';
-import { type Drawer, shelfOf } from '#set-file';
-import { partsOf } from './stock.ts';
+import type { CoilGeometry, Coupling, SetDescription } from '#engine';
+import type { Drawer } from '#set-file';
+import { aerialNeeds, HAIR, same } from './buildable-aerial.ts';
+import { shelfIn } from './stock.ts';
 
-/** Lengths that differ by less are one and the same [m]. */
-const HAIR = 1e-9;
-const same = (a: number, b: number): boolean => Math.abs(a - b) <= HAIR;
 const alike = (a: unknown, b: unknown): boolean => JSON.stringify(sorted(a)) === JSON.stringify(sorted(b));
 
 /** Keys in order, so that two descriptions compare by what they say. */
@@ -25,7 +23,7 @@ function sorted(value: unknown): unknown {
  * Bench rules (bending, holding itself, wire for leads) are its own figures, common practice without a source.
  */
 export function buildable(set: SetDescription, drawer: Drawer): readonly string[] {
-  const shelf = shelfOf(partsOf(drawer));
+  const shelf = shelfIn(drawer);
   const no: string[] = [];
   const has = (what: string, list: object, wanted: unknown): void => {
     if (!Object.values(list).some((part) => alike(part, wanted))) no.push(`no such ${what} in the drawer`);
@@ -51,6 +49,9 @@ export function buildable(set: SetDescription, drawer: Drawer): readonly string[
   }
   if (phones.bypass > 0) take(phones.bypass, 'bypass');
   if (phones.load !== undefined && !drawer.resistors.includes(phones.load)) no.push(`no resistor of ${phones.load} ohm`);
+  const { choke } = phones;
+  if (choke && !drawer.chokes.some((c) => c.inductance === choke.inductance && c.resistance === choke.resistance))
+    no.push(`no choke of ${choke.inductance} H`);
   if (phones.earpiece.kind === 'piezo' && phones.load === undefined && !phones.transformer && !phones.choke)
     no.push('the direct current of the detector has no way');
   if (coil.kind !== 'geometry') return [...no, 'a coil is wound, not given by its values'];
@@ -103,45 +104,3 @@ function nested(l: Extract<Coupling, { kind: 'link' }>, coil: CoilGeometry, draw
 }
 
 const woundLength = (turns: number, across: number, pitch: number): number => turns * Math.sqrt((Math.PI * across) ** 2 + pitch ** 2);
-
-/** What is missing for the aerial, once the coil has its wire. */
-function aerialNeeds(
-  aerial: AerialDescription,
-  drawer: Drawer,
-  wound: number,
-  coil: { readonly wireDiameter: number; readonly metal: string },
-  coupling: Coupling | undefined,
-): string[] {
-  const shelf = shelfOf(partsOf(drawer)).wires;
-  const wire = (length: number, diameter: number, metal?: string): string[] => {
-    const enough = Object.entries(shelf).some(([name, w]) => {
-      if (!same(w.wireDiameter, diameter) || (metal !== undefined && w.metal !== metal)) return false;
-      const stock = drawer.wires[name]?.length ?? Number.POSITIVE_INFINITY;
-      return length <= stock - (same(diameter, coil.wireDiameter) && w.metal === coil.metal ? wound : 0) + HAIR;
-    });
-    return enough ? [] : [`no ${length.toFixed(2)} m of such wire for the aerial`];
-  };
-  const rods = (length: number, pieces: number, diameter: number, metal: string): boolean =>
-    drawer.rods.some((r) => same(r.diameter, diameter) && r.metal === metal && r.count >= pieces && r.length >= length - HAIR);
-  if ((aerial.kind === 'coil') !== (coupling === undefined)) return ['the aerial must join the coil, unless the coil is the aerial'];
-  if (aerial.kind === 'coil') return [];
-  if (aerial.kind === 'wire-to-earth') {
-    const { garden } = drawer;
-    if (!garden) return ['there is no garden for a wire'];
-    const fits = aerial.horizontal <= garden.length && aerial.vertical <= garden.height;
-    return [...(fits ? [] : ['the wire does not fit the garden']), ...wire(aerial.horizontal + aerial.vertical, aerial.diameter)];
-  }
-  if (aerial.kind !== 'wires') return ['no such aerial can be made of the drawer'];
-  const { shape } = aerial;
-  if (shape.kind === 'dipole')
-    return rods(shape.length / 2, 2, shape.diameter, shape.metal) ? [] : wire(shape.length, shape.diameter, shape.metal);
-  if (shape.kind === 'rod' && shape.against.kind === 'drop-wire') {
-    const { rod, against } = shape;
-    return [
-      ...(rods(rod.length, 1, rod.diameter, rod.metal) ? [] : ['no such rod in the drawer']),
-      ...(against.length <= aerial.height + HAIR ? [] : ['the drop wire would lie on the ground']),
-      ...wire(against.length, against.diameter, against.metal),
-    ];
-  }
-  return ['no such aerial can be made of the drawer'];
-}

@@ -23,6 +23,7 @@ export interface Design {
   readonly earpiece: number;
   /** 0 for none, else index + 1 */
   readonly transformer: number;
+  /** of the stock's resistors and chokes, likewise */
   readonly load: number;
   readonly bypass: number;
 }

@@ -50,7 +50,7 @@ function* withTheRest({ stock }: Space, radio: RadioDesign): Generator<Design> {
   for (let detector = 0; detector < stock.detectors.length; detector++)
     for (let earpiece = 0; earpiece < stock.earpieces.length; earpiece++)
       for (let transformer = 0; transformer <= stock.transformers.length; transformer++)
-        for (let load = 0; load <= stock.resistors.length; load++)
+        for (let load = 0; load <= stock.loads.length; load++)
           for (let bypass = 0; bypass <= stock.fixedCapacitors.length; bypass++)
             yield { ...radio, detector, earpiece, transformer, load, bypass };
 }

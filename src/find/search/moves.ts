@@ -1,4 +1,4 @@
-import { type Arm, stepped } from './arms.ts';
+import { type Arm, drawWay, stepped } from './arms.ts';
 import { canBeBuilt } from './build.ts';
 import type { Draws } from './chance.ts';
 import { type Design, keyOf, LINK, PITCHES, SERIES, TAP } from './design.ts';
@@ -81,9 +81,9 @@ function candidates(space: Space, arm: Arm, d: Design, move: (typeof MOVES)[numb
     case 'earpiece':
       return others(d.earpiece, 0, stock.earpieces.length - 1).flatMap((earpiece) => withEarpiece(space, d, earpiece, draws));
     case 'transformer':
-      return others(d.transformer, 0, stock.transformers.length).map((transformer) => ({ ...d, transformer }));
+      return others(d.transformer, 0, stock.transformers.length).map((transformer) => withTransformer(space, d, transformer, draws));
     case 'load':
-      return others(d.load, 0, stock.resistors.length).map((load) => ({ ...d, load }));
+      return others(d.load, 0, stock.loads.length).map((load) => ({ ...d, load, transformer: load > 0 ? 0 : d.transformer }));
     case 'bypass':
       return others(d.bypass, 0, stock.fixedCapacitors.length).map((bypass) => ({ ...d, bypass }));
     case 'taps together':
@@ -131,11 +131,18 @@ function withTurns(space: Space, d: Design, halves: number, scale: number): Desi
   };
 }
 
-/** Another earpiece with what it needs before it: a resistor for a piezo; nothing, or some transformer, for magnetic phones. */
-function withEarpiece({ stock }: Space, d: Design, earpiece: number, draws: Draws): Design[] {
+/** Another transformer or none; what the direct current went through before then takes its place or gives it up. */
+function withTransformer({ stock }: Space, d: Design, transformer: number, draws: Draws): Design {
+  if (stock.earpieces[d.earpiece]!.part.kind !== 'piezo') return { ...d, transformer };
+  return { ...d, transformer, load: transformer > 0 || stock.loads.length === 0 ? 0 : 1 + draws.below(stock.loads.length) };
+}
+
+/** Another earpiece with what it needs before it: a way for the direct current for a piezo; nothing, or some transformer, for magnetic phones. */
+function withEarpiece(space: Space, d: Design, earpiece: number, draws: Draws): Design[] {
+  const { stock } = space;
   if (stock.earpieces[earpiece]!.part.kind === 'piezo') {
-    if (stock.resistors.length === 0) return [];
-    return [{ ...d, earpiece, transformer: 0, load: d.load || 1 + draws.below(stock.resistors.length) }];
+    const drawn = { ...d, earpiece, ...drawWay(space, earpiece, draws) };
+    return d.load > 0 ? [{ ...d, earpiece }, drawn] : [drawn];
   }
   const fitted = [
     0,

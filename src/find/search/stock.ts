@@ -1,6 +1,6 @@
 import type { DetectorDescription, Earpiece, Metal, Transformer, VariableCapacitor } from '#engine';
 import { LIBRARY, PART_CATEGORIES, type Parts } from '#parts';
-import { type Drawer, shelfOf, type WireOnShelf } from '#set-file';
+import { type Drawer, type Shelf, shelfOf, type WireOnShelf } from '#set-file';
 
 export interface Named<T> {
   readonly name: string;
@@ -28,6 +28,11 @@ export interface StockRod {
   readonly count: number;
 }
 
+/** [ohm], [H] */
+export type Load =
+  | { readonly kind: 'resistor'; readonly resistance: number }
+  | { readonly kind: 'choke'; readonly inductance: number; readonly resistance: number };
+
 /** The drawer as a search looks through it: every list in ascending order, so that neighbours in it are alike. SI units. */
 export interface Stock {
   readonly capacitors: readonly Named<VariableCapacitor>[];
@@ -37,14 +42,15 @@ export interface Stock {
   readonly earpieces: readonly Named<Earpiece>[];
   readonly transformers: readonly Named<Transformer>[];
   readonly rods: readonly StockRod[];
+  /** ways for the direct current across the output: resistors, then chokes, each value once */
+  readonly loads: readonly Load[];
   /** different values, and how many there are of each */
-  readonly resistors: readonly number[];
   readonly fixedCapacitors: readonly { readonly capacitance: number; readonly count: number }[];
   readonly garden: { readonly length: number; readonly height: number; readonly earthResistance: number } | null;
 }
 
 export function stockOf(drawer: Drawer): Stock {
-  const shelf = shelfOf(partsOf(drawer));
+  const shelf = shelfIn(drawer);
   const named = <T>(list: Readonly<Record<string, T>>, by: (part: T) => number): Named<T>[] =>
     Object.entries(list)
       .map(([name, part]) => ({ name, part }))
@@ -67,10 +73,32 @@ export function stockOf(drawer: Drawer): Stock {
     earpieces: named(shelf.earpieces, () => 0),
     transformers: named(shelf.transformers, (t) => t.ratio),
     rods: drawer.rods.map(({ length, diameter, metal, count }) => ({ length, diameter, metal, count })).sort((a, b) => a.length - b.length),
-    resistors: [...new Set(drawer.resistors)].sort((a, b) => a - b),
+    loads: loadsOf(drawer),
     fixedCapacitors: [...counts].map(([capacitance, count]) => ({ capacitance, count })).sort((a, b) => a.capacitance - b.capacitance),
     garden: drawer.garden ?? null,
   };
+}
+
+function loadsOf(drawer: Drawer): readonly Load[] {
+  const chokes = [...drawer.chokes].sort((a, b) => a.inductance - b.inductance || a.resistance - b.resistance);
+  return [
+    ...[...new Set(drawer.resistors)].sort((a, b) => a - b).map((resistance) => ({ kind: 'resistor' as const, resistance })),
+    ...chokes
+      .filter((c, k) => c.inductance !== chokes[k - 1]?.inductance || c.resistance !== chokes[k - 1]?.resistance)
+      .map(({ inductance, resistance }) => ({ kind: 'choke' as const, inductance, resistance })),
+  ];
+}
+
+const shelves = new WeakMap<Drawer, Shelf>();
+
+/** Every part of a drawer that can be put in, made once for each drawer. */
+export function shelfIn(drawer: Drawer): Shelf {
+  let shelf = shelves.get(drawer);
+  if (!shelf) {
+    shelf = shelfOf(partsOf(drawer));
+    shelves.set(drawer, shelf);
+  }
+  return shelf;
 }
 
 /** The drawer's own parts, and those of the library that it says it holds. */

@@ -53,7 +53,7 @@ function lacks(space: Space): readonly Reason[] {
   const shelves = ['capacitors', 'wires', 'formers', 'detectors', 'earpieces'] as const;
   const empty = shelves.filter((part) => stock[part].length === 0).map((part): Reason => ({ kind: 'no-part', part }));
   if (empty.length > 0) return empty;
-  const silent = stock.earpieces.every((e) => e.part.kind === 'piezo') && stock.resistors.length === 0;
+  const silent = stock.earpieces.every((e) => e.part.kind === 'piezo') && stock.loads.length === 0 && stock.transformers.length === 0;
   return [...(silent ? [{ kind: 'no-direct-path' as const, earpieces: stock.earpieces.map((e) => e.name) }] : []), ...unwindable(space)];
 }
 

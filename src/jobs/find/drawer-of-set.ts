@@ -47,6 +47,8 @@ export function drawerOfSet(document: Document): Promise<Answer<WrittenDrawer>> 
       ];
     const resistors = [at(set, 'phones')?.load].filter((r) => r !== undefined);
     if (resistors.length > 0) drawer.resistors = resistors;
+    const choke = at(set, 'phones')?.choke;
+    if (choke !== undefined) drawer.chokes = [choke];
     const { bypass } = file.phones;
     const fixed = [
       ...(bypass > 0 ? [at(set, 'phones')?.bypass] : []),

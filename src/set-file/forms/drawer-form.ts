@@ -87,6 +87,19 @@ export const drawerForm = about(
       [],
     ),
     resistors: withDefault(about(z.array(quantity('resistance', { above: 0, max: 1e12 }, 'of a resistor')), 'resistors'), []),
+    chokes: withDefault(
+      about(
+        z.array(
+          z.strictObject({
+            title,
+            inductance: quantity('inductance', { above: 0, max: 1e4 }, 'at audio'),
+            resistance: quantity('resistance', { above: 0, max: 1e9 }, 'of its winding'),
+          }),
+        ),
+        'chokes for the direct current of the detector, in place of a resistor',
+      ),
+      [],
+    ),
     fixedCapacitors: withDefault(
       about(z.array(quantity('capacitance', { above: 0, max: 1e-3 }, 'of a fixed capacitor')), 'small fixed capacitors'),
       [],

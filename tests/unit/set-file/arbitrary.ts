@@ -554,6 +554,7 @@ const drawerOf = fc.record({
     { maxLength: 3 },
   ),
   resistors: fc.array(decades(1e3, 1e7), { maxLength: 3 }),
+  chokes: fc.array(fc.record({ inductance: decades(0.1, 100), resistance: decades(10, 1e4) }), { maxLength: 2 }),
   fixedCapacitors: fc.array(decades(1e-12, 1e-9), { maxLength: 3 }),
 });
 const drawer = merge(

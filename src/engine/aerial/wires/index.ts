@@ -1,6 +1,6 @@
 export { type BeamDesign, type BeamResult, type BeamWish, designBeam } from './beam-design.ts';
 export { beamFigures } from './beam-figures.ts';
-export { usualElements } from './beam-table.ts';
+export { type BeamStart, beamStart, usualElements } from './beam-table.ts';
 export type { Counterpart as RodCounterpart, Driven as DrivenElement, WireShape, WiresDescription } from './description.ts';
 export { type Components as FarFieldComponents, currentMoment } from './effective-length.ts';
 export { farField, type Gain as WireGain, gain as wireGain } from './far-field.ts';

@@ -39,7 +39,7 @@ export function requestOf(drawer: Given, wanted: readonly number[] = [0], statio
   return { place, listener: { ear, programme }, drawer: own as Drawer, wanted };
 }
 
-/** Three drawers small enough to try everything. */
+/** Drawers small enough to try everything. */
 export const SMALL: Readonly<Record<string, () => Space>> = {
   'a coil that is the aerial, two detectors, two formers': () =>
     spaceOf(
@@ -60,6 +60,19 @@ export const SMALL: Readonly<Record<string, () => Space>> = {
         wires: { thin: { values: { wireDiameter: '0.8 mm' }, length: '24 cm', tapEvery: 2 } },
         formers: [{ diameter: '8 mm', length: '6.5 mm' }],
         rods: [{ length: '45 cm', diameter: '5 mm', count: 2 }],
+      }),
+    ),
+  'rods for a beam and for a folded dipole, a link inside the coil, a choke or a transformer before a piezo': () =>
+    spaceOf(
+      requestOf({
+        fromLibrary: ['air-variable-20', 'low-barrier-schottky', 'ceramic-earpiece', 'matching-100k-to-600'],
+        wires: { thin: { values: { wireDiameter: '0.8 mm' }, length: '20 cm', tapEvery: 20 } },
+        formers: [
+          { diameter: '5 mm', length: '1.9 mm' },
+          { diameter: '8 mm', length: '3.7 mm' },
+        ],
+        chokes: [{ inductance: '20 H', resistance: '2 k' }],
+        rods: [{ length: '74 cm', diameter: '5 mm', count: 6 }],
       }),
     ),
   'two stations, both wanted, two capacitors': () =>
