@@ -1,7 +1,7 @@
 import type { ReceivedField } from '#engine';
 import { beams } from './aerials/beams.ts';
 import { type AerialChoice, type Sight, sightOf } from './aerials/cutting.ts';
-import { dipoles } from './aerials/dipoles.ts';
+import { dipoles, foldedDipoles, hungAsV } from './aerials/dipoles.ts';
 import { loops } from './aerials/loops.ts';
 import { rods } from './aerials/rods.ts';
 import { wiresToEarth } from './aerials/wire-to-earth.ts';
@@ -10,8 +10,8 @@ import type { Stock } from './stock.ts';
 export type { AerialChoice };
 
 const VHF = 30e6;
-/** Stations that a beam or a loop of its own is tried for: the strongest. Each such aerial is solved once, for 5 to 20 ms. */
-const SINGLED_OUT = 4;
+/** Stations that more than a plain dipole or rod is tried for, the strongest: each kind of aerial is a structure more in the race, and each length is solved for 5 to 20 ms. */
+const SINGLED_OUT = 2;
 
 /**
  * Aerials that can be made of the drawer for some stations: the coil alone (on a large former: a frame); dipoles, straight, as a V or folded; a rod with a drop wire or
@@ -37,7 +37,7 @@ export function aerialChoices(stock: Stock, stations: readonly ReceivedField[], 
     else {
       const sight = sightOf(s, height);
       put([...dipoles(stock, sight), ...rods(stock, sight)]);
-      if (strongest.includes(s)) put([...loops(stock, sight), ...beams(stock, sight)]);
+      if (strongest.includes(s)) put([foldedDipoles, hungAsV, loops, beams].flatMap((kind) => kind(stock, sight)));
     }
   }
   // those of one group together, in the order in which groups appear

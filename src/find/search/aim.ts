@@ -15,7 +15,7 @@ export type AimName =
 /** In the order in which they are offered. */
 export const AIM_NAMES: readonly AimName[] = ['speech', 'loudness', 'clean', 'stations'];
 
-/** Shares of the four, none below zero; one alone is that aim. */
+/** Shares of the four, none below zero and of any sum; one alone is that aim. */
 export type Aim = Readonly<Record<AimName, number>>;
 
 export const only = (name: AimName): Aim => ({ speech: 0, loudness: 0, clean: 0, stations: 0, [name]: 1 });
@@ -38,7 +38,10 @@ const MISSED = 2e4;
 const UNCOVERED = 2;
 /** Best band over what the ear needs from which a set counts as heard for `clean` [dB]: every word's peaks then stand clear of the threshold. */
 const HEARD = 0;
-/** Points an aim gives for the whole of what can be had: they make shares of a mixed aim comparable. */
+/**
+ * Points for full intelligibility, for a dB, and for all stations: they make shares of a mixed aim comparable. Among sets that are heard at all each of the four then moves by some tens of
+ * points (the demo drawer: 80, 40, 25, 75 between the tenth and the ninetieth of a hundred).
+ */
 const FULL = { speech: 100, loudness: 1, clean: 1, stations: 100 } as const;
 /** Less distortion than this is no better [dB]; and points lost for each dB too quiet. */
 const LEAST_DISTORTION = 80;
@@ -47,7 +50,8 @@ const QUIET = 3;
 const TIE = 1e-3;
 
 /**
- * Worth of a set by an aim, in points: 100 for full intelligibility, 1 for each dB of headroom, 1 for each dB of less distortion, 100 for each station heard.
+ * Worth of a set by an aim, in points: 100 for full intelligibility, 1 for each dB of headroom, 1 for each dB of less distortion, 100 for all stations that count, shared out between them.
+ * A mixed aim takes the mean of these by its shares.
  *
  * Where stations are wanted their mean counts and each must be on the dial; where none is, the one heard best counts. Equal sets are parted by headroom.
  */
@@ -56,10 +60,12 @@ export function worth(space: Space, glances: readonly Glance[], aim: Aim, limits
   const whole = space.all ? beyond.reduce((a, b) => a + b, 0) : Math.min(...beyond);
   if (whole > 0) return -BEYOND - whole;
   const kept = glances.filter((_, k) => beyond[k] === 0);
-  const points = kept.map((g) => pointsOf(g, aim) + TIE * g.headroom);
+  const total = aim.speech + aim.loudness + aim.clean + aim.stations || 1;
+  const points = kept.map((g) => pointsOf(g, aim) / total + TIE * g.headroom);
   const one = space.all ? points.reduce((a, b) => a + b, 0) / points.length : Math.max(...points);
   const heard = kept.filter((g) => g.outcome !== 'silent');
-  return one + aim.stations * FULL.stations * (heard.length + heard.reduce((s, g) => s + g.sii, 0) / (1 + heard.length));
+  const stations = heard.length + heard.reduce((s, g) => s + g.sii, 0) / (1 + heard.length);
+  return one + ((aim.stations / total) * FULL.stations * stations) / glances.length;
 }
 
 function pointsOf(g: Glance, aim: Aim): number {

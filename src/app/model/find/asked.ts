@@ -46,7 +46,7 @@ const POINTS: Readonly<Record<keyof Shares, string>> = {
   speech: '100 where every word comes through',
   loudness: '1 for each dB over what the ear needs',
   clean: '1 for each dB that distortion stays below the programme',
-  stations: '100 for each station heard',
+  stations: '100 where all stations are heard',
 };
 
 /** Shares of the aims; null where a mix has nothing in it. */

@@ -4,8 +4,8 @@ import { type AerialChoice, centimetres, ofWires, pieces, type Sight, thin } fro
 
 /** Number of elements, and booms from the first to the last [wavelengths]. */
 const BEAMS = [
-  { elements: 2, words: 'beam of reflector and dipole', booms: [0.12, 0.2] },
-  { elements: 3, words: 'beam of three elements', booms: [0.3, 0.4] },
+  { elements: 2, booms: [0.12, 0.2] },
+  { elements: 3, booms: [0.3, 0.4] },
 ] as const;
 /** Of the driven element [wavelengths]: below its resonance and at it; the tank takes what reactance is left. */
 const DRIVEN = [0.44, 0.47];
@@ -18,7 +18,7 @@ const DRIVEN = [0.44, 0.47];
  */
 export function beams(stock: Stock, s: Sight): AerialChoice[] {
   return stock.rods.flatMap((rod) =>
-    BEAMS.flatMap(({ elements, words, booms }) =>
+    BEAMS.flatMap(({ elements, booms }) =>
       booms.flatMap((boom) => {
         const { lengths, places } = beamStart(boom, elements, rod.diameter / s.wavelength);
         const metres = (share: number): number => centimetres(share * s.wavelength);
@@ -28,7 +28,7 @@ export function beams(stock: Stock, s: Sight): AerialChoice[] {
           .filter((driven) => [reflector!, driven, ...directors].reduce((sum, l) => sum + pieces(rod, l), 0) <= rod.count)
           .map(
             (driven): AerialChoice => ({
-              group: `${words}, ${s.upright ? 'upright, ' : ''}to ${s.degrees}`,
+              group: `beam of rods, ${s.upright ? 'upright, ' : ''}to ${s.degrees}`,
               description: ofWires(
                 {
                   kind: 'beam',

@@ -16,11 +16,6 @@ const SPREAD = 0.05;
 /** Joined halves of a dipole come from two pieces alike. */
 const HALVES = 2;
 
-/** Dipoles of two rods or of wire; of wire hung as a V; folded, of rods or of wire. */
-export function dipoles(stock: Stock, s: Sight): AerialChoice[] {
-  return [...straight(stock, s), ...folded(stock, s), ...(s.upright ? [] : hungAsV(stock, s))];
-}
-
 const wayOf = (s: Sight): string => (s.upright ? 'upright' : `broadside to ${s.degrees}`);
 const orientationOf = (s: Sight): Dipole['orientation'] =>
   s.upright ? { kind: 'vertical' } : { kind: 'horizontal', broadside: s.bearing };
@@ -36,7 +31,8 @@ const dipole = (s: Sight, { length, diameter, metal }: Conductor, includedAngle 
   slope: 0,
 });
 
-function straight(stock: Stock, s: Sight): AerialChoice[] {
+/** Dipoles of two rods or of wire. */
+export function dipoles(stock: Stock, s: Sight): AerialChoice[] {
   const out: AerialChoice[] = [];
   for (const rod of stock.rods.filter((r) => r.count >= HALVES))
     for (const length of lengths(DIPOLES, s.wavelength, HALVES * rod.length))
@@ -47,10 +43,12 @@ function straight(stock: Stock, s: Sight): AerialChoice[] {
   return out;
 }
 
-function hungAsV(stock: Stock, s: Sight): AerialChoice[] {
+/** Dipoles of wire hung by their middle as a V: of one group with the straight ones, for fields that lie level. */
+export function hungAsV(stock: Stock, s: Sight): AerialChoice[] {
+  if (s.upright) return [];
   return BENT.map((k) => centimetres(k * s.wavelength))
     .filter((length) => (length / 2) * Math.cos(V_ANGLE / 2) < s.height)
-    .flatMap((length) => wireDipole(stock, s, `V of wire, broadside to ${s.degrees}`, length, V_ANGLE));
+    .flatMap((length) => wireDipole(stock, s, `dipole of wire, ${wayOf(s)}`, length, V_ANGLE));
 }
 
 function wireDipole(stock: Stock, s: Sight, group: string, length: number, angle?: number): AerialChoice[] {
@@ -60,7 +58,8 @@ function wireDipole(stock: Stock, s: Sight, group: string, length: number, angle
   return [{ group, description: ofWires(dipole(s, conductor, angle), s.height), wire: [{ index: wire.index, length }] }];
 }
 
-function folded(stock: Stock, s: Sight): AerialChoice[] {
+/** Folded dipoles of rods or of wire. */
+export function foldedDipoles(stock: Stock, s: Sight): AerialChoice[] {
   const shape = ({ length, diameter, metal }: Conductor): WireShape => ({
     kind: 'folded-dipole',
     length,

@@ -116,6 +116,26 @@ describe('a race between structures', { timeout: 300_000 }, () => {
     expect(top!.looks[0]!.outcome).not.toBe('silent');
     expect(buildable(top!.set, request.drawer)).toEqual([]);
   });
+
+  test('medium wave: with no garden a frame is wound on a cross of wood, stands with its edge to the mast, and is heard', () => {
+    const request = mediumWave({
+      fromLibrary: ['air-gang-365', 'germanium-point-contact', 'sound-powered-headset-1200', 'matching-100k-to-1k2'],
+      wires: { enamelled: { values: { wireDiameter: '0.5 mm' }, length: '60 m', tapEvery: 1 } },
+      formers: [
+        { diameter: '20 mm', length: '20 mm' },
+        { title: 'cross of wood', diameter: '80 cm', length: '120 mm', stays: { permittivity: 1, lossTangent: 0 } },
+      ],
+    });
+    const low = spaceOf(request);
+    const search = new Search(low, beginSearch(low, { aim: only('speech'), seed: 1, small: 0 }));
+    search.step(150);
+    const [top] = answer(search, 1);
+    const { aerial, tank } = top!.set;
+    expect(aerial).toMatchObject({ kind: 'coil', axis: { kind: 'horizontal' } });
+    expect(tank.coil).toMatchObject({ innerDiameter: 0.8 });
+    expect(top!.looks[0]!.outcome).not.toBe('silent');
+    expect(buildable(top!.set, request.drawer)).toEqual([]);
+  });
 });
 
 const SETS = [
