@@ -81,7 +81,7 @@ function valuesOf(set: Plain, path: string): Plain | null {
   return values;
 }
 
-/** What the aerial is made of: rods, or a garden with a wire in it. Beams and loops are no stock that a search builds from. */
+/** What the aerial is made of: rods, or a garden with a wire in it. Beams, loops and folded dipoles are not taken apart. */
 function aerialStock(aerial: AerialDescription, written: Plain): WrittenDrawer {
   const rods = (length: number, count: number): WrittenDrawer => ({
     rods: [
