@@ -17,9 +17,10 @@ export { type Field, type FieldCommon, type FieldKind, fieldAt } from './fields.
 export type { Mark } from './json/positions.ts';
 export { LONGEST_FILE } from './json/scan.ts';
 export { unpacked } from './packed.ts';
-export type { Problem } from './problem.ts';
+export { type Problem, showPath } from './problem.ts';
 export { setFileJsonSchema } from './published-schema.ts';
 export { readDrawerFile, readPlaceFile, readSetFile } from './read-set-file.ts';
+export { SLOTS as PART_SLOTS, WIRE_VALUES } from './resolve/parts.ts';
 export { rewriteSetFile } from './rewrite.ts';
 export type { Band, Drawer, DrawerFile, Outcome, ReadOptions, SetFile, Source, UsedPart } from './set-file.ts';
 export { type Shareable, shareCode } from './share-code.ts';

@@ -1,3 +1,5 @@
+import { PART_SLOTS } from '#set-file';
+
 /** What a form begins with when a person chooses it: ordinary values, which read without complaint and are then changed. */
 export function startOf(by: string, word: string, path: readonly (string | number)[]): Record<string, unknown> {
   const at = slotOf(path);
@@ -10,16 +12,9 @@ export const partStartOf = (path: readonly (string | number)[]): unknown => ADDE
 /** A place in the set; of a part in the drawer the one that it is made for. */
 function slotOf(path: readonly (string | number)[]): string {
   const keys = path.filter((k) => typeof k === 'string');
-  const slot = keys[0] === 'drawer' && keys[3] === 'values' ? IN_SET[keys[1]!] : undefined;
-  return (slot === undefined ? keys : [slot, ...keys.slice(4)]).join('.');
+  const slot = keys[0] === 'drawer' && keys[3] === 'values' ? PART_SLOTS.find((s) => s.category === keys[1]) : undefined;
+  return (slot ? [...slot.path, ...keys.slice(4)] : keys).join('.');
 }
-
-const IN_SET: Readonly<Record<string, string>> = {
-  capacitors: 'tank.capacitor',
-  detectors: 'detector',
-  earpieces: 'phones.earpiece',
-  transformers: 'phones.transformer',
-};
 
 const LEVEL = { kind: 'horizontal', broadside: 'N' };
 const UPRIGHT_LOOP = { kind: 'horizontal', plane: 'N' };

@@ -1,5 +1,5 @@
 import type { PartCategory } from '#parts';
-import { bandsOf, type SetFile, type UsedPart, writeSetFile } from '#set-file';
+import { bandsOf, type SetFile, type UsedPart, WIRE_VALUES, writeSetFile } from '#set-file';
 import type { Found } from './answer.ts';
 import type { Design } from './design.ts';
 import type { Space } from './space.ts';
@@ -40,9 +40,6 @@ export function usedParts(space: Space, d: Design): readonly UsedPart[] {
 }
 
 type Plain = Record<string, unknown>;
-/** What a wire gives to its coil. */
-const OF_WIRE = ['wireDiameter', 'metal', 'surfaceFactor'];
-
 /** A set file of what was found: parts by their names, with the drawer that holds them, so that their bands go with it. */
 export function setFileOf(space: Space, { design, set }: Found, name: string, notes: string): string {
   const { place, listener, drawer } = space;
@@ -51,7 +48,7 @@ export function setFileOf(space: Space, { design, set }: Found, name: string, no
   for (const { path, name: part } of namesOf(space, design)) {
     if (path === 'detector') file.detector = { part };
     else if (path === 'tank.coil.wire') {
-      for (const key of OF_WIRE) delete file.tank.coil[key];
+      for (const key of WIRE_VALUES) delete file.tank.coil[key];
       file.tank.coil.wire = { part };
     } else {
       const [section, key] = path.split('.') as ['phones' | 'tank', string];

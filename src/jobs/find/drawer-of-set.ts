@@ -1,6 +1,6 @@
 import type { AerialDescription } from '#engine';
-import { LIBRARY, type PartCategory } from '#parts';
-import { type UsedPart, writeSetFile } from '#set-file';
+import { LIBRARY } from '#parts';
+import { PART_SLOTS, type UsedPart, WIRE_VALUES, writeSetFile } from '#set-file';
 import { writeExact } from '#units';
 import { onBench } from '../bench.ts';
 import type { Answer, Document } from '../document.ts';
@@ -9,17 +9,6 @@ type Plain = Readonly<Record<string, unknown>>;
 
 /** A drawer as a file gives it. */
 export type WrittenDrawer = Readonly<Record<string, unknown>>;
-
-/** Where the parts of a set stand in it, and the shelf of a drawer they go to. */
-const SLOTS: readonly { readonly path: string; readonly category: PartCategory }[] = [
-  { path: 'tank.capacitor', category: 'capacitors' },
-  { path: 'detector', category: 'detectors' },
-  { path: 'phones.earpiece', category: 'earpieces' },
-  { path: 'phones.transformer', category: 'transformers' },
-  { path: 'tank.coil.wire', category: 'wires' },
-];
-/** What a wire gives to its coil. */
-const OF_WIRE = ['wireDiameter', 'metal', 'surfaceFactor'];
 
 /**
  * The drawer that holds the parts of a set and nothing else: those of the library by their names, all others by their values.
@@ -31,7 +20,8 @@ export function drawerOfSet(document: Document): Promise<Answer<WrittenDrawer>> 
     const set = JSON.parse(writeSetFile(file)) as Plain;
     const drawer: Record<string, unknown> = {};
     const named: string[] = [];
-    for (const { path, category } of SLOTS) {
+    for (const { path: keys, category } of PART_SLOTS) {
+      const path = keys.join('.');
       const used = parts.find((p) => p.path === path);
       if (used && Object.hasOwn(LIBRARY[category], used.name)) named.push(used.name);
       else {
@@ -72,7 +62,7 @@ function valuesOf(set: Plain, path: string): Plain | null {
   if (path === 'tank.coil.wire') {
     const coil = at(set, 'tank.coil');
     if (coil?.kind !== 'geometry') return null;
-    return Object.fromEntries(OF_WIRE.filter((key) => coil[key] !== undefined).map((key) => [key, coil[key]]));
+    return Object.fromEntries(WIRE_VALUES.filter((key) => coil[key] !== undefined).map((key) => [key, coil[key]]));
   }
   const given = at(set, path);
   if (!given) return null;

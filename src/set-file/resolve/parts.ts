@@ -20,6 +20,9 @@ export const SLOTS: readonly Slot[] = [
   { path: ['tank', 'coil', 'wire'], category: 'wires' },
 ];
 
+/** What a wire gives to the coil that is wound of it. */
+export const WIRE_VALUES: readonly string[] = ['wireDiameter', 'metal', 'surfaceFactor'];
+
 /** A part that was named, before its band is read. */
 export interface NamedPart {
   readonly path: string;

@@ -1,5 +1,5 @@
 import { LIBRARY, PART_CATEGORIES, type PartCategory } from '#parts';
-import { type Problem, writtenDrawer } from '#set-file';
+import { type Problem, showPath, writtenDrawer } from '#set-file';
 import type { Desk } from '../desk.ts';
 import { type Path, withValue } from '../edit.ts';
 import { filesAtHand } from '../files-at-hand.ts';
@@ -69,17 +69,8 @@ export function without(drawer: DrawerText, category: PartCategory, name: string
 
 /** What is wrong below a path of the document, path and all. */
 export function problemsBelow(desk: Desk, path: Path): readonly Problem[] {
-  const own = keyOf(path);
+  const own = showPath(path);
   return desk.bench.problems.value.filter((p) => p.path === own || p.path.startsWith(`${own}.`) || p.path.startsWith(`${own}[`));
-}
-
-/** A path as problems write it. */
-export function keyOf(path: Path): string {
-  return path.reduce<string>((text, key) => {
-    if (typeof key === 'number') return `${text}[${key}]`;
-    if (!/^[\p{L}\p{N}_-]{1,60}$/u.test(key)) return `${text}[${JSON.stringify(key.slice(0, 40))}]`;
-    return text === '' ? key : `${text}.${key}`;
-  }, '');
 }
 
 /** What a drawer holds, in one line. */

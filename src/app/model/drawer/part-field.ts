@@ -1,28 +1,19 @@
 import type { PartCategory } from '#parts';
-import { type Field, fieldAt } from '#set-file';
+import { type Field, fieldAt, PART_SLOTS, WIRE_VALUES } from '#set-file';
 import type { Path } from '../edit.ts';
-
-/** Where in a set a part of each category stands: the form of that place is the form of the part. */
-const SLOTS: Readonly<Record<PartCategory, readonly string[]>> = {
-  capacitors: ['tank', 'capacitor'],
-  detectors: ['detector'],
-  earpieces: ['phones', 'earpiece'],
-  transformers: ['phones', 'transformer'],
-  wires: ['tank', 'coil'],
-};
-/** What of a coil is its wire. */
-const OF_WIRE: ReadonlySet<string> = new Set(['wireDiameter', 'metal', 'surfaceFactor']);
 
 /** The form of a part's values, at the path it has in the drawer. */
 export function partField(category: PartCategory, name: string, values: unknown): Field | null {
-  const slot = SLOTS[category];
+  const { path } = PART_SLOTS.find((s) => s.category === category)!;
+  // a wire is given by some of its coil's own values
+  const slot = category === 'wires' ? path.slice(0, -1) : path;
   const given = category === 'wires' ? { kind: 'geometry', ...(values as object) } : values;
   const document = slot.reduceRight<unknown>((inside, key) => ({ [key]: inside }), given);
   const field = fieldAt(document, slot);
   if (!field) return null;
   const own = moved({ ...field, part: null, required: true }, slot.length, ['drawer', category, name, 'values']);
   if (category !== 'wires') return own;
-  return own.kind === 'forms' ? { ...own, kind: 'group', fields: own.fields.filter((f) => OF_WIRE.has(f.key)) } : null;
+  return own.kind === 'forms' ? { ...own, kind: 'group', fields: own.fields.filter((f) => WIRE_VALUES.includes(f.key)) } : null;
 }
 
 /** A field with everything in it at another place. */

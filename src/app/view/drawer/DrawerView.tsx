@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'preact/hooks';
-import { type Field, fieldAt } from '#set-file';
+import { type Field, fieldAt, showPath } from '#set-file';
 import { type OpenedDrawer, takeDemo, takePartsOfSet } from '../../model/drawer/drawer-file.ts';
-import { drawerFileOf, drawerOf, editDrawer, keyOf, problemsBelow, summaryOf } from '../../model/drawer/own-drawer.ts';
+import { drawerFileOf, drawerOf, editDrawer, problemsBelow, summaryOf } from '../../model/drawer/own-drawer.ts';
 import type { Editing } from '../form/editing.tsx';
 import type { ViewProps } from '../view-props.ts';
 import { OpenDrawer, SaveDrawer } from './Exchange.tsx';
@@ -19,7 +19,7 @@ export function DrawerView({ desk, editing }: ViewProps) {
   const own: Editing = {
     ...editing,
     edit: (path, value, drag) => editDrawer(desk, path, value, drag),
-    problemsAt: (path) => desk.bench.problems.value.filter((p) => p.path === keyOf(path)),
+    problemsAt: (path) => desk.bench.problems.value.filter((p) => p.path === showPath(path)),
   };
   const file = drawerFileOf(document);
   if (!drawer)
