@@ -1,7 +1,7 @@
+import type { ProgrammeName } from '#engine';
+
 /** What a station is to send. */
-export type Sent =
-  | { readonly kind: 'own' | 'sentences' | 'music' | 'speech-noise' | 'tone' | 'silence' }
-  | { readonly kind: 'wav'; readonly name: string; readonly bytes: ArrayBuffer };
+export type Sent = { readonly kind: 'own' | ProgrammeName } | { readonly kind: 'wav'; readonly name: string; readonly bytes: ArrayBuffer };
 
 /** A set to be heard: plain data, for the thread that plays it. */
 export interface Play {

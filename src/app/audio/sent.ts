@@ -1,12 +1,6 @@
-import { music, recordedAudio, SENT_SILENCE, type SentProgramme, type Station, sentSound, sentTone, speechNoise } from '#engine';
+import { type AudioSource, namedProgramme, ownProgramme, type SentProgramme, type Station, sentSound } from '#engine';
 import { bytesSource, openWav, wavAudio } from '#wav';
 import type { Play, Sent } from './protocol.ts';
-
-/** A station that sends speech sends the sentences, one that sends music the tune, unless told otherwise. */
-function kindOf(sent: Sent, programme: Station['programme']): Exclude<Sent['kind'], 'own'> {
-  if (sent.kind !== 'own') return sent.kind;
-  return programme === 'speech' ? 'sentences' : 'music';
-}
 
 /**
  * What a station sends.
@@ -22,20 +16,8 @@ export function sentBy(
   sentences: Play['sentences'],
   listener: { readonly tone: number; readonly level: number },
 ): SentProgramme {
-  const recording = (bytes: ArrayBuffer): SentProgramme =>
-    sentSound(() => wavAudio(openWav(bytesSource(new Uint8Array(bytes))), 'repeat'), listener.level);
-  switch (kindOf(sent, own)) {
-    case 'sentences':
-      return recording(sentences);
-    case 'music':
-      return sentSound(() => recordedAudio(music(), 'repeat'), listener.level);
-    case 'speech-noise':
-      return sentSound(speechNoise, listener.level);
-    case 'tone':
-      return sentTone(listener.tone);
-    case 'silence':
-      return SENT_SILENCE;
-    case 'wav':
-      return recording((sent as Extract<Sent, { kind: 'wav' }>).bytes);
-  }
+  if (sent.kind === 'wav') return sentSound(() => recording(sent.bytes), listener.level);
+  return namedProgramme(sent.kind === 'own' ? ownProgramme(own) : sent.kind, listener, () => recording(sentences));
 }
+
+const recording = (bytes: ArrayBuffer): AudioSource => wavAudio(openWav(bytesSource(new Uint8Array(bytes))), 'repeat');

@@ -6,6 +6,7 @@ import {
   EarInTime,
   type Listening,
   listen,
+  ownProgramme,
   type Place,
   passOf,
   type Reception,
@@ -16,7 +17,7 @@ import type { Loaded } from '../load.ts';
 import { whole } from '../whole.ts';
 import { type Dialled, dialled, type NotReached, notReached, standing, wantedStation } from './dial.ts';
 import { asOption, type ListenOptions, type Plan } from './options.ts';
-import { mustDiffer, ownProgramme, type Programme, programmeOf } from './programmes.ts';
+import { mustDiffer, type Programme, programmeOf } from './programmes.ts';
 
 /** A set going at a place, ready to be written down. */
 export interface Prepared {
@@ -46,7 +47,7 @@ export function prepare(loaded: Loaded, plan: Plan, options: ListenOptions): Pre
   const wanted = plan.without.has('neighbours') ? 0 : index;
   const { station } = reception.signals[wanted]!.received;
   const { tone, level } = listener.programme;
-  const programme = programmeOf('programme', options.programme ?? (plan.turned ? 'tone' : ownProgramme(station)), tone, level);
+  const programme = programmeOf('programme', options.programme ?? (plan.turned ? 'tone' : ownProgramme(station.programme)), tone, level);
   const { neighbours } = options;
   const other = neighbours === undefined ? null : programmeOf('neighbours', neighbours, tone, level);
 
@@ -61,7 +62,8 @@ export function prepare(loaded: Loaded, plan: Plan, options: ListenOptions): Pre
     broadcast: broadcasting(reception, {
       wanted,
       seed: plan.seed,
-      sent: (theirs, k) => (k === wanted ? programme : (other ?? programmeOf('neighbours', ownProgramme(theirs), tone, level))).sent,
+      sent: (theirs, k) =>
+        (k === wanted ? programme : (other ?? programmeOf('neighbours', ownProgramme(theirs.programme), tone, level))).sent,
     }),
   });
   const ear = new EarInTime(reception.receiver, {

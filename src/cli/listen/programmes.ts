@@ -1,5 +1,5 @@
 import { realpathSync } from 'node:fs';
-import { music, recordedAudio, SENT_SILENCE, type SentProgramme, type Station, sentSound, sentTone, speechNoise } from '#engine';
+import { namedProgramme, PROGRAMMES, type ProgrammeName, type SentProgramme, sentSound, sentTone } from '#engine';
 import { nearestWord, readQuantity } from '#units';
 import { wavAudio } from '#wav';
 import { SENTENCES } from '../assets.ts';
@@ -15,10 +15,13 @@ export interface Programme {
   readonly remarks: readonly string[];
 }
 
-const NAMES = ['sentences', 'music', 'speech-noise', 'tone', 'silence'] as const;
-
-/** Name of the programme that a station sends by itself. */
-export const ownProgramme = ({ programme }: Station): string => (programme === 'speech' ? 'sentences' : 'music');
+/** Programmes by their names, for reading. */
+const WORDS: Readonly<Record<Exclude<ProgrammeName, 'tone'>, string>> = {
+  sentences: 'sentences',
+  music: 'music',
+  'speech-noise': 'speech-shaped noise',
+  silence: 'silence, the carrier alone',
+};
 
 /**
  * The programme of a name, of a frequency, or of a WAV file.
@@ -28,31 +31,23 @@ export const ownProgramme = ({ programme }: Station): string => (programme === '
  * @param level - 0 dB is the limit of multiplex power [dB]
  */
 export function programmeOf(option: string, given: string, standard: number, level: number): Programme {
-  const named = (words: string, sent: SentProgramme): Programme => ({ words, sent, remarks: [] });
-  switch (given) {
-    case 'sentences':
-      return named(
-        'sentences',
-        sentSound(() => wavAudio(readSound(SENTENCES), 'repeat'), level),
-      );
-    case 'music':
-      return named(
-        'music',
-        sentSound(() => recordedAudio(music(), 'repeat'), level),
-      );
-    case 'speech-noise':
-      return named('speech-shaped noise', sentSound(speechNoise, level));
-    case 'tone':
-      return tone(option, given, standard);
-    case 'silence':
-      return named('silence, the carrier alone', SENT_SILENCE);
+  const name = PROGRAMMES.find((n) => n === given);
+  if (name === 'tone') return tone(option, given, standard);
+  if (name) {
+    const sent = namedProgramme(name, { tone: standard, level }, () => wavAudio(readSound(SENTENCES), 'repeat'));
+    return { words: WORDS[name], sent, remarks: [] };
   }
   const frequency = readQuantity(given, 'frequency');
   if (frequency.ok) return tone(option, given, frequency.value);
   if (!/[./\\]/.test(given)) {
-    const near = nearestWord(given, NAMES);
+    const near = nearestWord(given, PROGRAMMES);
     const why = `there is no such programme${near ? `; did you mean "${near}"?` : ''}`;
-    throw refusedOption(option, given, why, `There are: ${NAMES.join(', ')}, a frequency such as "400 Hz", or a WAV file of your own.`);
+    throw refusedOption(
+      option,
+      given,
+      why,
+      `There are: ${PROGRAMMES.join(', ')}, a frequency such as "400 Hz", or a WAV file of your own.`,
+    );
   }
   const file = readSound(given);
   const seconds = file.frames / file.rate;

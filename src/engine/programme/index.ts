@@ -21,6 +21,14 @@ export type * from './time/envelope-source.ts';
 export { type ModulatorOptions, modulator } from './time/modulator.ts';
 export { music } from './time/music/perform.ts';
 export { type Recording, recordedAudio } from './time/recorded-audio.ts';
-export { SENT_SILENCE, type SentProgramme, sentSound, sentTone } from './time/sent-programme.ts';
+export {
+  namedProgramme,
+  ownProgramme,
+  PROGRAMMES,
+  type ProgrammeName,
+  type SentProgramme,
+  sentSound,
+  sentTone,
+} from './time/sent-programme.ts';
 export { speechNoise } from './time/speech-noise.ts';
 export { fullToneDrive, multitone, type Side, type Tone, toneAudio, twoTones } from './time/tone-audio.ts';
