@@ -1,8 +1,8 @@
-import { useRef } from 'preact/hooks';
 import type { Desk } from '../model/desk.ts';
 import { changeLight, light } from '../model/light.ts';
 import { savedFile } from '../model/saved-file.ts';
 import { exampleAddresses } from '../shipped-files.ts';
+import { PickFile } from './parts/PickFile.tsx';
 import { saveFile } from './parts/save.ts';
 
 function save(desk: Desk): void {
@@ -12,7 +12,6 @@ function save(desk: Desk): void {
 
 /** Opening, saving, sharing; undo and redo; light. */
 export function Files({ desk }: { readonly desk: Desk }) {
-  const input = useRef<HTMLInputElement>(null);
   return (
     <ul class="menu" aria-label="file">
       <li>
@@ -26,21 +25,9 @@ export function Files({ desk }: { readonly desk: Desk }) {
         </button>
       </li>
       <li>
-        <input
-          ref={input}
-          type="file"
-          accept=".json,application/json"
-          multiple
-          hidden
-          aria-label="set files to open"
-          onChange={(e) => {
-            void desk.openFiles([...(e.currentTarget.files ?? [])]);
-            e.currentTarget.value = '';
-          }}
-        />
-        <button type="button" onClick={() => input.current?.click()}>
+        <PickFile accept=".json,application/json" what="set files to open" multiple onPick={(files) => void desk.openFiles(files)}>
           Open
-        </button>
+        </PickFile>
       </li>
       <li>
         <select

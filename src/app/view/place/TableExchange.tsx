@@ -1,14 +1,14 @@
-import { useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { writeStationsCsv } from '#set-file';
 import type { Desk } from '../../model/desk.ts';
 import { textOf } from '../../model/open-files.ts';
 import { placeOf } from '../../model/own-place.ts';
+import { PickFile } from '../parts/PickFile.tsx';
 import { saveFile } from '../parts/save.ts';
 import { type GivenTable, TableOffer } from './TableOffer.tsx';
 
 /** The stations as a table for a spreadsheet, out and in. */
 export function TableExchange({ desk }: { readonly desk: Desk }) {
-  const input = useRef<HTMLInputElement>(null);
   const [given, setGiven] = useState<GivenTable | null>(null);
   const save = (): void => {
     const stations = placeOf(desk)?.stations;
@@ -22,21 +22,9 @@ export function TableExchange({ desk }: { readonly desk: Desk }) {
         <button type="button" onClick={save}>
           Save as CSV
         </button>
-        <input
-          ref={input}
-          type="file"
-          accept=".csv,.txt,text/csv"
-          hidden
-          aria-label="table of stations to take"
-          onChange={(e) => {
-            const file = e.currentTarget.files?.[0];
-            if (file) void open(file);
-            e.currentTarget.value = '';
-          }}
-        />
-        <button type="button" onClick={() => input.current?.click()}>
+        <PickFile accept=".csv,.txt,text/csv" what="table of stations to take" onPick={([file]) => void open(file!)}>
           Take from CSV
-        </button>
+        </PickFile>
       </p>
       <details class="others">
         <summary>how such a table is written</summary>

@@ -1,9 +1,10 @@
-import { useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { type Problem, readTerrainCsv } from '#set-file';
 import { writeExact, writeForPeople } from '#units';
 import type { Desk } from '../../model/desk.ts';
 import { textOf } from '../../model/open-files.ts';
 import { editPlace } from '../../model/own-place.ts';
+import { PickFile } from '../parts/PickFile.tsx';
 import { Complaints } from './Complaints.tsx';
 
 interface Props {
@@ -17,27 +18,14 @@ type Taken = { readonly words: string } | { readonly why: string } | { readonly 
 
 /** Heights of the ground between a mast and here, out of a table. */
 export function TakeTerrain({ desk, index, name }: Props) {
-  const input = useRef<HTMLInputElement>(null);
   const [taken, setTaken] = useState<Taken | null>(null);
   const open = async (file: File): Promise<void> => setTaken(await takeTerrain(desk, index, file));
   return (
     <div class="exchange">
       <p class="tools">
-        <input
-          ref={input}
-          type="file"
-          accept=".csv,.txt,text/csv"
-          hidden
-          aria-label="table of heights to take"
-          onChange={(e) => {
-            const file = e.currentTarget.files?.[0];
-            if (file) void open(file);
-            e.currentTarget.value = '';
-          }}
-        />
-        <button type="button" onClick={() => input.current?.click()}>
+        <PickFile accept=".csv,.txt,text/csv" what="table of heights to take" onPick={([file]) => void open(file!)}>
           Take heights from CSV
-        </button>
+        </PickFile>
       </p>
       <details class="others">
         <summary>how such a table is written</summary>
