@@ -1,6 +1,7 @@
 import { NOTHING_FOUND } from '#tell';
 import type { Finding } from '../../model/find/finding.ts';
 import type { Ending, SearchRun } from '../../model/find/search-run.ts';
+import { Problems } from '../parts/Problems.tsx';
 
 /** How far a search is, what it has found so far in a sentence, and how to hold or end it. */
 export function Progress({ finding, run }: { readonly finding: Finding; readonly run: SearchRun }) {
@@ -14,14 +15,7 @@ export function Progress({ finding, run }: { readonly finding: Finding; readonly
       {problems.length > 0 && (
         <div class="notice bad" role="alert">
           The drawer cannot be searched as it stands:
-          <ul>
-            {problems.slice(0, 5).map((p) => (
-              <li key={`${p.path} ${p.why}`}>
-                {p.path}
-                {p.given ? ` is ${p.given}` : ''}: {p.why}. {p.mend}
-              </li>
-            ))}
-          </ul>
+          <Problems problems={problems.slice(0, 5)} />
         </div>
       )}
       {run.fault.value && (

@@ -3,7 +3,7 @@ import type { StationChange } from '#set-file';
 import type { Desk } from '../../model/desk.ts';
 import type { GivenText } from '../../model/open-files.ts';
 import { offerStations, takeStations } from '../../model/own-place.ts';
-import { Complaints } from './Complaints.tsx';
+import { Problems } from '../parts/Problems.tsx';
 
 export interface GivenTable {
   readonly name: string;
@@ -31,7 +31,12 @@ export function TableOffer({ desk, given: { name, text }, onClose }: Props) {
     <dialog ref={dialog} aria-labelledby="offer-title" onClose={onClose}>
       <h2 id="offer-title">{offer?.ok ? `Stations from ${name}` : `${name} cannot be taken`}</h2>
       {!text.ok && <p>{text.why}. Your stations are as they were.</p>}
-      {offer && !offer.ok && <Complaints problems={offer.problems} kept="Your stations are as they were" />}
+      {offer && !offer.ok && (
+        <>
+          <p>Your stations are as they were. This stands in the way:</p>
+          <Problems problems={offer.problems} />
+        </>
+      )}
       {offer?.ok && (
         <>
           <Changes changes={changes} />

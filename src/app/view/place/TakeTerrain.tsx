@@ -5,7 +5,7 @@ import type { Desk } from '../../model/desk.ts';
 import { textOf } from '../../model/open-files.ts';
 import { editPlace } from '../../model/own-place.ts';
 import { PickFile } from '../parts/PickFile.tsx';
-import { Complaints } from './Complaints.tsx';
+import { Problems } from '../parts/Problems.tsx';
 
 interface Props {
   readonly desk: Desk;
@@ -38,7 +38,12 @@ export function TakeTerrain({ desk, index, name }: Props) {
       <div aria-live="polite">
         {taken && 'words' in taken && <p>{taken.words}</p>}
         {taken && 'why' in taken && <p class="complaint">{taken.why}</p>}
-        {taken && 'problems' in taken && <Complaints problems={taken.problems} kept={`What is known of ${name} is as it was`} />}
+        {taken && 'problems' in taken && (
+          <>
+            <p>What is known of {name} is as it was. This stands in the way:</p>
+            <Problems problems={taken.problems} />
+          </>
+        )}
       </div>
     </div>
   );

@@ -2,6 +2,7 @@ import { useEffect } from 'preact/hooks';
 import type { PaperName } from '#sheet';
 import { savedFile } from '../../model/saved-file.ts';
 import { sheetMaking } from '../../model/sheet-making.ts';
+import { Problems } from '../parts/Problems.tsx';
 import { saveFile } from '../parts/save.ts';
 import type { ViewProps } from '../view-props.ts';
 import { Pages } from './Pages.tsx';
@@ -68,13 +69,7 @@ export function SheetView({ desk }: ViewProps) {
         {state?.kind === 'refused' && (
           <div class="notice bad" role="alert">
             <p>There is no sheet of this set as it is:</p>
-            <ul>
-              {state.problems.map((p) => (
-                <li key={`${p.path} ${p.why}`}>
-                  {p.path} ({p.given}): {p.why}. {p.mend}
-                </li>
-              ))}
-            </ul>
+            <Problems problems={state.problems} />
           </div>
         )}
       </div>
