@@ -19,7 +19,7 @@ import { keep } from './sections/keep.ts';
 import { parts } from './sections/parts.ts';
 import { trimming } from './sections/trimming.ts';
 import { paintSvg } from './svg/paint-svg.ts';
-import { readSvg } from './svg/read-svg.ts';
+import { readSvg, type SvgElement } from './svg/read-svg.ts';
 
 export interface SheetInput {
   /** the set and its place, as read from its file */
@@ -45,6 +45,8 @@ export interface SheetLayout {
   readonly title: string;
   /** at the foot of every page */
   readonly foot: string;
+  /** of every page, level and upright */
+  readonly rulers: { readonly level: SvgElement; readonly upright: SvgElement };
 }
 
 /**
@@ -75,16 +77,16 @@ export function sheetLayout(input: SheetInput, type: Type): SheetLayout {
     pages: place(blocks, paper),
     title: `${input.file.name === '' ? 'A set' : input.file.name}: build sheet`,
     foot: `${short(name, type)}  ·  ${paper.name}, print at 100 %`,
+    rulers: { level: readSvg(drawRuler({ theme: 'light' })), upright: readSvg(drawRuler({ upright: true, theme: 'light' })) },
   };
 }
 
 /** Draws one page with its rulers, foot and number. */
-export function paintPage({ pages, foot }: SheetLayout, index: number, pen: Pen): void {
+export function paintPage({ pages, foot, rulers }: SheetLayout, index: number, pen: Pen): void {
   const { paper, placed } = pages[index]!;
-  const [level, upright] = [false, true].map((on) => readSvg(drawRuler({ ...(on && { upright: true }), theme: 'light' })));
   for (const { block, x, y } of placed) block.paint(pen, x, y);
-  pen.at(SIDE - 2, paper.height - RULER, 1, () => paintSvg(level!, pen));
-  pen.at(UPRIGHT, paper.height - RULER - 102, 1, () => paintSvg(upright!, pen));
+  pen.at(SIDE - 2, paper.height - RULER, 1, () => paintSvg(rulers.level, pen));
+  pen.at(UPRIGHT, paper.height - RULER - 102, 1, () => paintSvg(rulers.upright, pen));
   const base = paper.height - NUMBER;
   const look = { size: 2.8, colour: QUIET } as const;
   pen.text(foot, { x: SIDE, y: base }, look);

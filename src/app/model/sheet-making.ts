@@ -23,6 +23,8 @@ export class SheetMaking {
   readonly busy = signal<'pages' | 'file' | null>(null);
   readonly #client: Client<SheetJobs>;
   readonly #latest = new Latest();
+  /** what the state is of; null while that is being worked out */
+  #laidOut: SheetGiven | null = null;
 
   constructor() {
     this.#client = connect<SheetJobs>(
@@ -31,12 +33,15 @@ export class SheetMaking {
     );
   }
 
-  /** Lays the pages out; what a later change overtakes is dropped. */
+  /** Lays the pages out, unless they are; what a later change overtakes is dropped. */
   async layOut(given: SheetGiven): Promise<void> {
+    if (this.#laidOut && same(this.#laidOut, given)) return;
+    this.#laidOut = null;
     this.busy.value = 'pages';
     try {
       const answer = await this.#latest.run('pages', (abort) => this.#client.call('pages', given, { signal: abort }));
       this.state.value = answer.ok ? { kind: 'pages', pages: answer.value } : { kind: 'refused', problems: answer.problems };
+      this.#laidOut = given;
     } catch (e) {
       // another call has taken its place and will end the waiting
       if (e instanceof Cancelled) return;
@@ -53,6 +58,7 @@ export class SheetMaking {
       if (answer.ok) return answer.value;
       this.state.value = { kind: 'refused', problems: answer.problems };
     } catch (e) {
+      this.#laidOut = null;
       this.state.value = { kind: 'failed', why: e instanceof Error ? e.message : String(e) };
     } finally {
       this.busy.value = null;
@@ -60,6 +66,8 @@ export class SheetMaking {
     return null;
   }
 }
+
+const same = (a: SheetGiven, b: SheetGiven): boolean => a.document === b.document && a.station === b.station && a.paper === b.paper;
 
 let made: SheetMaking | null = null;
 /** One for all visits to the view: what was laid out last is still there. */
