@@ -2,16 +2,14 @@ import { GivenError } from '#engine';
 import { plotSize } from '../plane/checked-size.ts';
 import { type Extent, extentOf } from '../plane/extent.ts';
 import { type Vector, vector } from '../plane/vector.ts';
-import { svgDocument } from '../svg/document.ts';
 import { type Mark, outline } from '../svg/mark.ts';
-import type { Theme } from '../svg/palette.ts';
-import { textBlock } from '../svg/text-block.ts';
 import { textWidth } from '../svg/text-width.ts';
 import { axis } from './axis.ts';
 import { curveMarks } from './curve-marks.ts';
 import { columnHeight, columnWidth, drawEndLabels, type EndLabel, endLines } from './end-labels.ts';
 import { frameMarks, TICK_SIZE } from './frame-marks.ts';
 import { fixedText, valueText } from './number-text.ts';
+import { MARGIN, type PlotOptions, plotSheet, WIDTH } from './plot-sheet.ts';
 import type { Series } from './series.ts';
 import { seriesLook } from './series-look.ts';
 
@@ -29,19 +27,12 @@ export interface LevelsByBand {
   readonly needed?: ArrayLike<number>;
 }
 
-export interface BandsOptions {
-  readonly title: string;
-  readonly note?: string;
-  /** of the sheet, and of the frame the bars stand in [mm] */
-  readonly width?: number;
+export interface BandsOptions extends PlotOptions {
+  /** of the frame the curves are in [mm] */
   readonly height?: number;
-  readonly theme?: Theme;
-  readonly id?: string;
 }
 
-const WIDTH = 180;
 const HEIGHT = 80;
-const MARGIN = 5;
 const NARROWEST = 50;
 const EACH_X = 18;
 const EACH_Y = 11;
@@ -96,25 +87,11 @@ export function drawBands(levels: LevelsByBand, options: BandsOptions): string {
 
   const taken = extentOf(body.flatMap(outline))!;
   const sheetWidth = Math.max(width, taken.right + 2 * MARGIN);
-  const head = textBlock([{ text: options.title, size: 4.4, fill: 'ink', kind: 'title' }], sheetWidth - 2 * MARGIN);
-  const plotTop = MARGIN + head.height + 4;
-  const keyTop = plotTop + (taken.bottom - taken.top) + 4;
-  const key = keyMarks();
-  const foot = options.note === undefined ? [] : [{ text: options.note, size: 2.8, fill: 'quiet', kind: 'note' } as const];
-  const below = textBlock(foot, sheetWidth - 2 * MARGIN);
-  return svgDocument({
+  return plotSheet(options, {
     width: sheetWidth,
-    height: keyTop + key.height + below.height + MARGIN,
-    title: options.title,
     description: bandWords(levels, needed),
-    groups: [
-      { marks: head.marks, shift: vector(MARGIN, MARGIN) },
-      { marks: body, shift: vector(MARGIN, plotTop - taken.top), labels: { part: 'plot' } },
-      { marks: key.marks, shift: vector(MARGIN, keyTop) },
-      { marks: below.marks, shift: vector(MARGIN, keyTop + key.height) },
-    ],
-    theme: options.theme ?? 'auto',
-    id: options.id,
+    plot: { marks: body, left: 0, top: taken.top, bottom: taken.bottom },
+    key: { ...keyMarks(), above: 4, below: 0 },
   });
 }
 

@@ -1,10 +1,7 @@
 import { plotSize } from '../plane/checked-size.ts';
 import { type Extent, extentOf } from '../plane/extent.ts';
 import { type Vector, vector } from '../plane/vector.ts';
-import { svgDocument } from '../svg/document.ts';
 import { type Mark, outline } from '../svg/mark.ts';
-import type { Theme } from '../svg/palette.ts';
-import { textBlock } from '../svg/text-block.ts';
 import { textWidth } from '../svg/text-width.ts';
 import { type AxisOptions, axis } from './axis.ts';
 import { bandMarks, curveMarks } from './curve-marks.ts';
@@ -12,26 +9,20 @@ import { curveWords } from './curve-words.ts';
 import { columnHeight, columnWidth, drawEndLabels, type EndLabel, endLines } from './end-labels.ts';
 import { drawFlags, flagOverrun } from './flags.ts';
 import { frameMarks, TICK_SIZE } from './frame-marks.ts';
+import { MARGIN, type PlotOptions, plotSheet, WIDTH } from './plot-sheet.ts';
 import { pointMarks } from './point-marks.ts';
 import { checkSeries, type PlotMark, type Series } from './series.ts';
 import { seriesLook } from './series-look.ts';
 
-export interface CurveOptions {
-  readonly title: string;
+export interface CurveOptions extends PlotOptions {
   readonly x: AxisOptions;
   readonly y: AxisOptions;
-  readonly note?: string;
   readonly marks?: readonly PlotMark[];
-  /** of the sheet, and of the frame the curves are in [mm] */
-  readonly width?: number;
+  /** of the frame the curves are in [mm] */
   readonly height?: number;
-  readonly theme?: Theme;
-  readonly id?: string;
 }
 
-const WIDTH = 180;
 const HEIGHT = 80;
-const MARGIN = 5;
 /** A frame narrower than this shows nothing: then the sheet is made wider [mm]. */
 const NARROWEST = 50;
 /** Room for one number on an axis [mm]. */
@@ -102,23 +93,11 @@ export function drawCurve(series: readonly Series[], options: CurveOptions): str
   const taken = extentOf(body.flatMap(outline))!;
   const left = Math.min(0, taken.left);
   const sheetWidth = Math.max(width, taken.right - left + 2 * MARGIN);
-  const head = textBlock([{ text: options.title, size: 4.4, fill: 'ink', kind: 'title' }], sheetWidth - 2 * MARGIN);
-  const foot = options.note === undefined ? [] : [{ text: options.note, size: 2.8, fill: 'quiet', kind: 'note' } as const];
-  const below = textBlock(foot, sheetWidth - 2 * MARGIN);
-  const plotTop = MARGIN + head.height + 4;
-  const belowTop = plotTop + (taken.bottom - taken.top) + 3;
-  return svgDocument({
+  return plotSheet(options, {
     width: sheetWidth,
-    height: belowTop + below.height + MARGIN,
-    title: options.title,
     description: curveWords(series, options, x, y, marks),
-    groups: [
-      { marks: head.marks, shift: vector(MARGIN, MARGIN) },
-      { marks: body, shift: vector(MARGIN - left, plotTop - taken.top), labels: { part: 'plot' } },
-      { marks: below.marks, shift: vector(MARGIN, belowTop) },
-    ],
-    theme: options.theme ?? 'auto',
-    id: options.id,
+    plot: { marks: body, left: -left, top: taken.top, bottom: taken.bottom },
+    aboveFoot: 3,
   });
 }
 

@@ -4,13 +4,12 @@ import { Occupied, WEIGHT } from '../placing/occupied.ts';
 import { plotSize } from '../plane/checked-size.ts';
 import { type Extent, extentOf } from '../plane/extent.ts';
 import { type Vector, vector } from '../plane/vector.ts';
-import { svgDocument } from '../svg/document.ts';
 import { type Mark, outline, textBox } from '../svg/mark.ts';
-import type { Theme } from '../svg/palette.ts';
 import { textBlock } from '../svg/text-block.ts';
 import { textWidth } from '../svg/text-width.ts';
 import { axis } from './axis.ts';
 import { frameMarks, TICK_SIZE } from './frame-marks.ts';
+import { MARGIN, type PlotOptions, plotSheet, WIDTH } from './plot-sheet.ts';
 
 /** A set among those of which none is louder, cleaner and easier to tune at once. */
 export interface FrontDot {
@@ -24,19 +23,12 @@ export interface FrontDot {
   readonly rank: number | null;
 }
 
-export interface FrontOptions {
-  readonly title: string;
-  readonly note?: string;
-  /** of the sheet, and of the frame [mm] */
-  readonly width?: number;
+export interface FrontOptions extends PlotOptions {
+  /** of the frame [mm] */
   readonly height?: number;
-  readonly theme?: Theme;
-  readonly id?: string;
 }
 
-const WIDTH = 180;
 const HEIGHT = 80;
-const MARGIN = 5;
 const EACH_X = 18;
 const EACH_Y = 11;
 /** Radii of dots, from the fastest dial to the slowest [mm]. */
@@ -85,26 +77,11 @@ export function drawFront(dots: readonly FrontDot[], options: FrontOptions): str
     });
   body.push(...numbers(dots, at, radius, body));
   const taken = extentOf(body.flatMap(outline))!;
-  const inner = width - 2 * MARGIN;
-  const head = textBlock([{ text: options.title, size: 4.4, fill: 'ink', kind: 'title' }], inner);
-  const key = sizeKey(dots, radius, inner);
-  const below = textBlock(options.note === undefined ? [] : [{ text: options.note, size: 2.8, fill: 'quiet', kind: 'note' }], inner);
-  const plotTop = MARGIN + head.height + 4;
-  const keyTop = plotTop + (taken.bottom - taken.top) + 3;
-  const belowTop = keyTop + key.height + 2;
-  return svgDocument({
+  return plotSheet(options, {
     width,
-    height: belowTop + below.height + MARGIN,
-    title: options.title,
     description: words(dots),
-    groups: [
-      { marks: head.marks, shift: vector(MARGIN, MARGIN) },
-      { marks: body, shift: vector(MARGIN, plotTop - taken.top), labels: { part: 'plot' } },
-      { marks: key.marks, shift: vector(MARGIN, keyTop), labels: { part: 'key' } },
-      { marks: below.marks, shift: vector(MARGIN, belowTop) },
-    ],
-    theme: options.theme ?? 'auto',
-    id: options.id,
+    plot: { marks: body, left: 0, top: taken.top, bottom: taken.bottom },
+    key: { ...sizeKey(dots, radius, width - 2 * MARGIN), above: 3, below: 2 },
   });
 }
 

@@ -3,38 +3,28 @@ import { placeLabel } from '../placing/label.ts';
 import { Occupied, WEIGHT } from '../placing/occupied.ts';
 import { extentOf } from '../plane/extent.ts';
 import { scale, type Vector, vector } from '../plane/vector.ts';
-import { svgDocument } from '../svg/document.ts';
 import { type Mark, outline, textBox } from '../svg/mark.ts';
-import type { Theme } from '../svg/palette.ts';
-import { type Paragraph, textBlock } from '../svg/text-block.ts';
 import { columnWidth } from './end-labels.ts';
 import { fixedText } from './number-text.ts';
 import { backOf, type Facts, factsOf, type PatternCut } from './pattern-facts.ts';
 import { type Compass, compassMarks, type Disc, towards } from './pattern-grid.ts';
 import { RIM, type StationMark, stationLabels, stationLines } from './pattern-stations.ts';
 import { cutWords, factWords, patternWords } from './pattern-words.ts';
+import { MARGIN, type PlotOptions, plotSheet, WIDTH } from './plot-sheet.ts';
 import { seriesLook } from './series-look.ts';
 
 export type Component = 'total' | 'horizontal' | 'vertical';
 
-export interface PatternOptions {
-  readonly title: string;
-  readonly note?: string;
+export interface PatternOptions extends PlotOptions {
   /** which curves; the whole alone where left out */
   readonly components?: readonly Component[];
   /** from the outermost ring to the middle [dB] */
   readonly span?: number;
   /** marked round a cut round the compass */
   readonly stations?: readonly StationMark[];
-  /** of the sheet [mm] */
-  readonly width?: number;
-  readonly theme?: Theme;
-  readonly id?: string;
 }
 
-const WIDTH = 180;
 const SPAN = 30;
-const MARGIN = 5;
 const LARGEST = 56;
 const SMALLEST = 42;
 const NAMES: Readonly<Record<Component, string>> = { total: 'both polarisations', horizontal: 'horizontal', vertical: 'vertical' };
@@ -79,31 +69,14 @@ export function drawPattern(cut: PatternCut, options: PatternOptions): string {
   const extent = extentOf(marks.flatMap(outline))!;
   const reachSide = Math.max(-extent.left, extent.right);
   const sheetWidth = Math.max(width, 2 * (reachSide + MARGIN));
-  const inner = sheetWidth - 2 * MARGIN;
-  const head = textBlock(
-    [
-      { text: options.title, size: 4.4, fill: 'ink', kind: 'title' },
-      { text: cutWords(cut), size: 2.8, fill: 'quiet', kind: 'cut' },
-    ],
-    inner,
-  );
-  const plotTop = MARGIN + head.height + 4;
-  const keyTop = plotTop + extent.bottom - extent.top + 4;
   const key = components.length > 1 ? keyMarks(components) : { marks: [], height: 0 };
-  const below = textBlock(footText(facts, options), inner);
-  return svgDocument({
+  return plotSheet(options, {
     width: sheetWidth,
-    height: keyTop + key.height + below.height + MARGIN,
-    title: options.title,
     description: patternWords(cut, facts, stations),
-    groups: [
-      { marks: head.marks, shift: vector(MARGIN, MARGIN) },
-      { marks, shift: vector(sheetWidth / 2, plotTop - extent.top), labels: { part: 'plot', radius, top, span } },
-      { marks: key.marks, shift: vector(MARGIN, keyTop) },
-      { marks: below.marks, shift: vector(MARGIN, keyTop + key.height) },
-    ],
-    theme: options.theme ?? 'auto',
-    id: options.id,
+    subtitle: [{ text: cutWords(cut), size: 2.8, fill: 'quiet', kind: 'cut' }],
+    plot: { marks, left: sheetWidth / 2 - MARGIN, top: extent.top, bottom: extent.bottom, labels: { radius, top, span } },
+    key: { ...key, above: 4, below: 0 },
+    foot: [{ text: factWords(facts), size: 3, fill: 'ink', kind: 'facts' }],
   });
 }
 
@@ -176,11 +149,4 @@ function keyMarks(components: readonly Component[]): { readonly marks: readonly 
     ];
   });
   return { marks, height: components.length * 4.6 };
-}
-
-function footText(facts: Facts, options: PatternOptions): readonly Paragraph[] {
-  return [
-    { text: factWords(facts), size: 3, fill: 'ink', kind: 'facts' },
-    ...(options.note === undefined ? [] : [{ text: options.note, size: 2.8, fill: 'quiet', kind: 'note' } as const]),
-  ];
 }

@@ -3,33 +3,24 @@ import { Occupied, WEIGHT } from '../placing/occupied.ts';
 import { plotSize } from '../plane/checked-size.ts';
 import { type Extent, extentOf } from '../plane/extent.ts';
 import { type Vector, vector } from '../plane/vector.ts';
-import { svgDocument } from '../svg/document.ts';
 import { type Mark, outline, textBox } from '../svg/mark.ts';
-import type { Theme } from '../svg/palette.ts';
-import { textBlock } from '../svg/text-block.ts';
 import { textWidth, wrapText } from '../svg/text-width.ts';
 import { axis } from './axis.ts';
 import { clipCurve } from './curve-pieces.ts';
 import { frameMarks, TICK_SIZE } from './frame-marks.ts';
 import { fixedText, valueText } from './number-text.ts';
+import { MARGIN, type PlotOptions, plotSheet, WIDTH } from './plot-sheet.ts';
 import { checkProfile, type ProfileFacts, type ProfilePath, profileFacts } from './profile-facts.ts';
 
-export interface ProfileOptions {
-  readonly title: string;
-  readonly note?: string;
+export interface ProfileOptions extends PlotOptions {
   /** names of both ends; "mast" and "here" where left out */
   readonly mast?: string;
   readonly site?: string;
-  /** of the sheet, and of the frame [mm] */
-  readonly width?: number;
+  /** of the frame [mm] */
   readonly height?: number;
-  readonly theme?: Theme;
-  readonly id?: string;
 }
 
-const WIDTH = 180;
 const HEIGHT = 60;
-const MARGIN = 5;
 const EACH_X = 18;
 const EACH_Y = 11;
 const NAME = 2.8;
@@ -106,9 +97,11 @@ export function drawProfile(path: ProfilePath, options: ProfileOptions): string 
   const taken = extentOf(body.flatMap(outline))!;
   const left = Math.min(0, taken.left);
   const sheetWidth = Math.max(width, taken.right - left + 2 * MARGIN);
-  const head = textBlock([{ text: options.title, size: 4.4, fill: 'ink', kind: 'title' }], sheetWidth - 2 * MARGIN);
-  const below = textBlock(
-    [
+  return plotSheet(options, {
+    width: sheetWidth,
+    description: `Ground over ${valueText(facts.length, 'm')}, mast ${metres(path.mastHeight)}, listener ${metres(path.siteHeight)} above it, at ${valueText(path.frequency, 'Hz')}. ${worstWords(facts)}`,
+    plot: { marks: body, left: -left, top: taken.top, bottom: taken.bottom },
+    foot: [
       { text: worstWords(facts), size: 3, fill: 'ink', kind: 'facts' },
       {
         text: 'The ground with the bulge of the earth put on, so that the path is straight; broken lines: first Fresnel zone.',
@@ -116,24 +109,8 @@ export function drawProfile(path: ProfilePath, options: ProfileOptions): string 
         fill: 'quiet',
         kind: 'key',
       },
-      ...(options.note === undefined ? [] : [{ text: options.note, size: 2.8, fill: 'quiet', kind: 'note' } as const]),
     ],
-    sheetWidth - 2 * MARGIN,
-  );
-  const plotTop = MARGIN + head.height + 4;
-  const belowTop = plotTop + (taken.bottom - taken.top) + 3;
-  return svgDocument({
-    width: sheetWidth,
-    height: belowTop + below.height + MARGIN,
-    title: options.title,
-    description: `Ground over ${valueText(facts.length, 'm')}, mast ${metres(path.mastHeight)}, listener ${metres(path.siteHeight)} above it, at ${valueText(path.frequency, 'Hz')}. ${worstWords(facts)}`,
-    groups: [
-      { marks: head.marks, shift: vector(MARGIN, MARGIN) },
-      { marks: body, shift: vector(MARGIN - left, plotTop - taken.top), labels: { part: 'plot' } },
-      { marks: below.marks, shift: vector(MARGIN, belowTop) },
-    ],
-    theme: options.theme ?? 'auto',
-    id: options.id,
+    aboveFoot: 3,
   });
 }
 

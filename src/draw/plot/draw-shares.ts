@@ -2,14 +2,12 @@ import { GivenError } from '#engine';
 import { plotSize } from '../plane/checked-size.ts';
 import { type Extent, extentOf } from '../plane/extent.ts';
 import { type Vector, vector } from '../plane/vector.ts';
-import { svgDocument } from '../svg/document.ts';
 import { type Mark, outline } from '../svg/mark.ts';
-import type { Theme } from '../svg/palette.ts';
-import { textBlock } from '../svg/text-block.ts';
 import { textWidth } from '../svg/text-width.ts';
 import { axis } from './axis.ts';
 import { frameMarks, TICK_SIZE } from './frame-marks.ts';
 import { fixedText, valueText } from './number-text.ts';
+import { MARGIN, type PlotOptions, plotSheet, WIDTH } from './plot-sheet.ts';
 
 /** What each third octave adds to a whole, and the most it could add. */
 export interface BandShares {
@@ -20,21 +18,14 @@ export interface BandShares {
   readonly most: ArrayLike<number>;
 }
 
-export interface SharesOptions {
-  readonly title: string;
+export interface SharesOptions extends PlotOptions {
   /** what is divided among the bands, for the axis and for those who do not see the picture: `intelligibility index` */
   readonly whole: string;
-  readonly note?: string;
-  /** of the sheet, and of the frame the bars stand in [mm] */
-  readonly width?: number;
+  /** of the frame the bars stand in [mm] */
   readonly height?: number;
-  readonly theme?: Theme;
-  readonly id?: string;
 }
 
-const WIDTH = 180;
 const HEIGHT = 50;
-const MARGIN = 5;
 const EACH_X = 18;
 const EACH_Y = 11;
 /** Half a third of an octave, as a factor. */
@@ -81,24 +72,11 @@ export function drawShares(shares: BandShares, options: SharesOptions): string {
   });
   const body: Mark[] = [...frameMarks(x, y, frame), ...bars];
   const taken = extentOf(body.flatMap(outline))!;
-  const head = textBlock([{ text: options.title, size: 4.4, fill: 'ink', kind: 'title' }], width - 2 * MARGIN);
-  const foot = options.note === undefined ? [] : [{ text: options.note, size: 2.8, fill: 'quiet', kind: 'note' } as const];
-  const below = textBlock(foot, width - 2 * MARGIN);
-  const plotTop = MARGIN + head.height + 4;
-  const keyTop = plotTop + (taken.bottom - taken.top) + 4;
-  return svgDocument({
+  return plotSheet(options, {
     width,
-    height: keyTop + 6 + below.height + MARGIN,
-    title: options.title,
     description: shareWords(shares, options.whole),
-    groups: [
-      { marks: head.marks, shift: vector(MARGIN, MARGIN) },
-      { marks: body, shift: vector(MARGIN - Math.min(0, taken.left), plotTop - taken.top), labels: { part: 'plot' } },
-      { marks: keyMarks(), shift: vector(MARGIN, keyTop) },
-      { marks: below.marks, shift: vector(MARGIN, keyTop + 6) },
-    ],
-    theme: options.theme ?? 'auto',
-    id: options.id,
+    plot: { marks: body, left: -Math.min(0, taken.left), top: taken.top, bottom: taken.bottom },
+    key: { marks: keyMarks(), height: 6, above: 4, below: 0 },
   });
 }
 

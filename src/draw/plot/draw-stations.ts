@@ -2,14 +2,12 @@ import { fieldLevel, GivenError } from '#engine';
 import { Occupied, WEIGHT } from '../placing/occupied.ts';
 import { extentOf } from '../plane/extent.ts';
 import { scale as by, type Vector, vector } from '../plane/vector.ts';
-import { svgDocument } from '../svg/document.ts';
 import { type Mark, outline, type TextMark, textBox } from '../svg/mark.ts';
-import type { Theme } from '../svg/palette.ts';
-import { textBlock } from '../svg/text-block.ts';
 import { columnHeight, columnWidth, drawEndLabels, type EndLabel, endLines } from './end-labels.ts';
 import { fixedText, valueText } from './number-text.ts';
 import { bearingWords } from './pattern-facts.ts';
 import { towards } from './pattern-grid.ts';
+import { MARGIN, type PlotOptions, plotSheet, WIDTH } from './plot-sheet.ts';
 import { niceStep, roundDown } from './ticks.ts';
 
 /** A station as it lies around a place. */
@@ -23,19 +21,11 @@ export interface StationAround {
   readonly field: number;
 }
 
-export interface StationsOptions {
-  readonly title: string;
-  readonly note?: string;
+export interface StationsOptions extends PlotOptions {
   /** how distances grow from the middle; logarithmic where the furthest is ten times as far as the nearest, if left out */
   readonly rings?: 'linear' | 'log';
-  /** of the sheet [mm] */
-  readonly width?: number;
-  readonly theme?: Theme;
-  readonly id?: string;
 }
 
-const WIDTH = 180;
-const MARGIN = 5;
 const LARGEST = 56;
 const SMALLEST = 40;
 /** Room round the outermost ring for the bearings [mm]. */
@@ -89,33 +79,16 @@ export function drawStations(stations: readonly StationAround[], options: Statio
   ];
   const extent = extentOf(marks.flatMap(outline))!;
   const sheetWidth = Math.max(width, 2 * (Math.max(-extent.left, extent.right) + MARGIN));
-  const inner = sheetWidth - 2 * MARGIN;
   const kind = rings.kind === 'log' ? 'Distances are logarithmic' : 'Distances are even';
-  const head = textBlock(
-    [
-      { text: options.title, size: 4.4, fill: 'ink', kind: 'title' },
-      { text: `${kind}; rings in km, bearings from true north.`, size: 2.8, fill: 'quiet', kind: 'rings' },
-    ],
-    inner,
-  );
-  const below = textBlock(options.note === undefined ? [] : [{ text: options.note, size: 2.8, fill: 'quiet', kind: 'note' }], inner);
-  const plotTop = MARGIN + head.height + 4;
-  const belowTop = plotTop + extent.bottom - extent.top + 4;
-  return svgDocument({
+  return plotSheet(options, {
     width: sheetWidth,
-    height: belowTop + below.height + MARGIN,
-    title: options.title,
     description:
       stations.length === 0
         ? 'No stations.'
         : `${stations.length} ${stations.length === 1 ? 'station' : 'stations'} around the place: ${names.map((lines) => lines.join(' ')).join('; ')}.`,
-    groups: [
-      { marks: head.marks, shift: vector(MARGIN, MARGIN) },
-      { marks, shift: vector(sheetWidth / 2, plotTop - extent.top), labels: { part: 'plot', radius: wide } },
-      { marks: below.marks, shift: vector(MARGIN, belowTop) },
-    ],
-    theme: options.theme ?? 'auto',
-    id: options.id,
+    subtitle: [{ text: `${kind}; rings in km, bearings from true north.`, size: 2.8, fill: 'quiet', kind: 'rings' }],
+    plot: { marks, left: sheetWidth / 2 - MARGIN, top: extent.top, bottom: extent.bottom, labels: { radius: wide } },
+    aboveFoot: 4,
   });
 }
 
