@@ -1,6 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import {
+  AIM_NAMES,
   type AimName,
   advantages,
   answer,
@@ -37,7 +38,6 @@ export interface FindOptions {
   readonly json?: boolean;
 }
 
-const AIMS: readonly AimName[] = ['speech', 'loudness', 'clean', 'stations'];
 const WIDTH = 96;
 /** Trials between two looks at the clock, and sets built on paper for the odds. */
 const SLICE = 25;
@@ -49,8 +49,8 @@ export async function findCommand(file: string, options: FindOptions): Promise<v
   const seconds = Number(options.seconds);
   if (!(seconds > 0 && seconds <= 86_400)) throw new BadFile(`--seconds is ${options.seconds}: give a number above 0, at most 86400.`);
   const most = whole('most', options.most, 1, 20);
-  const aim = AIMS.find((a) => a === options.aim);
-  if (!aim) throw new BadFile(`--aim is ${options.aim}: there are ${AIMS.join(', ')}.`);
+  const aim = AIM_NAMES.find((a) => a === options.aim);
+  if (!aim) throw new BadFile(`--aim is ${options.aim}: there are ${AIM_NAMES.join(', ')}.`);
   const read = readDrawerFile(readText(file), { read: reader(file) });
   if (!read.ok) throw refused(file, read.problems);
   const { place, ear, programme, drawer, name } = read.value;

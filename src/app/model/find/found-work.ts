@@ -1,3 +1,4 @@
+import { isObject } from '../drawer/own-drawer.ts';
 import type { Work } from '../keeper.ts';
 
 type Plain = Readonly<Record<string, unknown>>;
@@ -14,7 +15,7 @@ export function foundWork(text: string, name: string): Work {
 /** The document with the set in it replaced by one that was found; place, listener and drawer stay as they are written. */
 export function withFound(document: unknown, text: string, name: string): unknown {
   const found = JSON.parse(text) as Plain;
-  const before = (typeof document === 'object' && document !== null ? document : {}) as Plain;
+  const before = isObject(document) ? document : {};
   const set = Object.fromEntries(OF_SET.filter((key) => found[key] !== undefined).map((key) => [key, found[key]]));
   const kept = Object.fromEntries(AROUND.filter((key) => before[key] !== undefined).map((key) => [key, before[key]]));
   return { version: found.version, name, ...set, ...kept };
@@ -22,7 +23,7 @@ export function withFound(document: unknown, text: string, name: string): unknow
 
 /** All of a document that a search goes by, as text: what else is changed makes no difference to what was found. */
 export function searchedPart(document: unknown, files: Readonly<Record<string, string>>): string {
-  const given = (typeof document === 'object' && document !== null ? document : {}) as Plain;
+  const given = isObject(document) ? document : {};
   const around = JSON.stringify(AROUND.map((key) => given[key] ?? null));
   const named = Object.entries(files).filter(([name]) => around.includes(JSON.stringify(name)));
   return JSON.stringify([around, named.sort(([a], [b]) => (a < b ? -1 : 1))]);
