@@ -11,7 +11,7 @@ import { axis } from './axis.ts';
 import { frameMarks, TICK_SIZE } from './frame-marks.ts';
 import { MARGIN, type PlotOptions, plotSheet, WIDTH } from './plot-sheet.ts';
 
-/** A set among those of which none is louder, cleaner and easier to tune at once. */
+/** A set of the list, or one of those of which none is louder, cleaner and easier to tune at once. */
 export interface FrontDot {
   /** best band over what the ear needs [dB] */
   readonly headroom: number;
@@ -183,7 +183,7 @@ function words(dots: readonly FrontDot[]): string {
   const ranked = dots.filter((d) => d.rank !== null).sort((a, b) => a.rank! - b.rank!);
   const most = (value: (d: FrontDot) => number): FrontDot => dots.reduce((a, b) => (value(b) > value(a) ? b : a));
   return [
-    `${dots.length} ${dots.length === 1 ? 'set' : 'sets'} of which none is louder, cleaner and easier to tune at once.`,
+    `${dots.length} ${dots.length === 1 ? 'set' : 'sets'}: those of the list by their numbers, the others such that none is louder, cleaner and easier to tune at once.`,
     ...ranked.map((d) => `Number ${d.rank}: ${told(d)}.`),
     `The loudest: ${told(most((d) => d.headroom))}.`,
     `The cleanest: ${told(most((d) => -d.distortion))}.`,
