@@ -2,7 +2,7 @@ import { C, type Complex } from '../numeric/index.ts';
 import type { Modulation } from '../place/index.ts';
 import type { DetectorDrive } from './harmonic-balance.ts';
 import type { OperatingPoint } from './operating-point.ts';
-import { type RfHalf, Window } from './rf-half.ts';
+import { type RadioSource, Window } from './rf-half.ts';
 
 /** Highest audio frequency that an AM carrier's window must hold [Hz]. */
 const AM_WINDOW = 10_000;
@@ -31,7 +31,7 @@ export interface Modulated {
  * @param damping - for AM, how the detector at rest damps the tank, current at the carrier over amplitude; given the source at rest [S]
  */
 export function modulated(
-  rf: RfHalf,
+  rf: RadioSource,
   f0: number,
   emf: number,
   modulation: Modulation,
@@ -45,7 +45,7 @@ export function modulated(
  *
  * Holds for audio frequencies well below the tank's half bandwidth; at 100 MHz and Q = 200 that is 250 kHz.
  */
-function fm(rf: RfHalf, f0: number, emf: number, deviation: number): Modulated {
+function fm(rf: RadioSource, f0: number, emf: number, deviation: number): Modulated {
   const window = new Window(rf, f0, deviation);
   const peak = emf * Math.SQRT2;
   const amplitudeAt = (x: number): number => {
@@ -102,7 +102,7 @@ function fm(rf: RfHalf, f0: number, emf: number, deviation: number): Modulated {
  * The tank that cuts the sidebands is the one the detector damps: each is V/(1 + Z g), g the conductance I1/A at rest, against the carrier's. That is
  * exact in square law, where g does not move, and in linear law where the output follows the envelope, where I1 and A keep their ratio.
  */
-function am(rf: RfHalf, f0: number, emf: number, damping: (amplitude: number, zRe: number, zIm: number) => number): Modulated {
+function am(rf: RadioSource, f0: number, emf: number, damping: (amplitude: number, zRe: number, zIm: number) => number): Modulated {
   const window = new Window(rf, f0, AM_WINDOW);
   const peak = emf * Math.SQRT2;
   window.read(0);

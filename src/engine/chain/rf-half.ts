@@ -1,16 +1,27 @@
 import { drawTogether, EARTH, type Element, Network, type Node } from '../circuit/index.ts';
 import type { DetectorModel } from '../detector/index.ts';
 import type { TankModel } from '../tank/index.ts';
+import { type RadioPorts, radioPorts } from './radio-ports.ts';
 import type { Receiver } from './receiver.ts';
 import type { Signal } from './signal.ts';
 
 /** The radio half of a set at one dial angle, seen from the detector's law, its source at one volt. */
-export class RfHalf {
+export interface RadioSource {
+  /** open-circuit voltage for one volt of e.m.f., and source impedance [ohm], as last solved */
+  readonly vRe: number;
+  readonly vIm: number;
+  readonly zRe: number;
+  readonly zIm: number;
+  /** Solves at a frequency [Hz]; the results stand in the fields. */
+  solve(frequency: number): void;
+}
+
+/** A radio half as a network of its own. */
+export class RfHalf implements RadioSource {
   readonly #network: Network;
   readonly #port: number;
   readonly #bypass: number;
   readonly #out = new Float64Array(4);
-  /** open-circuit voltage for one volt of e.m.f., and source impedance [ohm], as last solved */
   vRe = 0;
   vIm = 0;
   zRe = 0;
@@ -27,7 +38,6 @@ export class RfHalf {
     this.#bypass = bypass;
   }
 
-  /** Solves at a frequency [Hz]; the results stand in the fields. */
   solve(frequency: number): void {
     if (!this.#network.thevenin(frequency, this.#port, this.#out)) throw new Error(`the radio network has no solution at ${frequency} Hz`);
     this.vRe = this.#out[0]!;
@@ -44,9 +54,39 @@ const STRAY_BYPASS = 100e-12;
 export const bypassOf = (receiver: Receiver): number => Math.max(receiver.set.phones.bypass, STRAY_BYPASS);
 
 /** The radio half of a receiver at an angle, for one station's source; losses are those of frequency `loss` [Hz]. */
-export function radioHalf(receiver: Receiver, signal: Signal, angle: number, loss: number): RfHalf {
-  const { tank, detector } = receiver;
-  return new RfHalf(radioElements(tank, detector, signal, angle, loss), tank.detectorNode, bypassOf(receiver));
+export function radioHalf(receiver: Receiver, signal: Pick<Signal, 'impedance'>, angle: number, loss: number): RadioSource {
+  return new TurnedHalf(receiver, signal, angle, loss);
+}
+
+/** The same out of the ports of the tank, which are solved once for all angles, detectors and aerials. */
+class TurnedHalf implements RadioSource {
+  readonly #ports: RadioPorts;
+  readonly #detector: DetectorModel;
+  readonly #signal: Pick<Signal, 'impedance'>;
+  readonly #angle: number;
+  readonly #bypass: number;
+  readonly #out = new Float64Array(4);
+  vRe = 0;
+  vIm = 0;
+  zRe = 0;
+  zIm = 0;
+
+  constructor(receiver: Receiver, signal: Pick<Signal, 'impedance'>, angle: number, loss: number) {
+    this.#ports = radioPorts(receiver.tank, loss);
+    this.#detector = receiver.detector;
+    this.#signal = signal;
+    this.#angle = angle;
+    this.#bypass = bypassOf(receiver);
+  }
+
+  solve(frequency: number): void {
+    const out = this.#out;
+    this.#ports.atDetector(frequency, this.#angle, this.#detector, this.#signal, out);
+    this.vRe = out[0]!;
+    this.vIm = out[1]!;
+    this.zRe = out[2]!;
+    this.zIm = out[3]! - 1 / (2 * Math.PI * frequency * this.#bypass);
+  }
 }
 
 /**
@@ -89,7 +129,7 @@ export class Window {
   zRe = 0;
   zIm = 0;
 
-  constructor(rf: RfHalf, f0: number, halfWidth: number) {
+  constructor(rf: RadioSource, f0: number, halfWidth: number) {
     const y = Array.from({ length: 4 }, () => new Float64Array(NODES));
     for (let j = 0; j < NODES; j++) {
       rf.solve(f0 + halfWidth * NODE_X[j]!);

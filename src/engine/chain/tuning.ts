@@ -1,5 +1,6 @@
 import { Network } from '../circuit/index.ts';
 import { brent, C, type Complex } from '../numeric/index.ts';
+import { radioPorts } from './radio-ports.ts';
 import type { Receiver } from './receiver.ts';
 import { radioElements } from './rf-half.ts';
 import type { Signal } from './signal.ts';
@@ -45,11 +46,11 @@ export function resonance(receiver: Receiver, signal: Signal): Resonance | OutOf
 export function resonanceAt(receiver: Receiver, source: Pick<Signal, 'impedance'>, f0: number): Resonance | OutOfReach {
   const { tank } = receiver;
   const w = 2 * Math.PI * f0;
-  let conductance = 0;
+  const top = radioPorts(tank, f0).atTop(f0, receiver.detector, source);
+  const y = new Float64Array(2);
   const susceptance = (angle: number): number => {
-    const y = topAdmittance(receiver, source, angle, f0);
-    conductance = y.re;
-    return y.im;
+    top(angle, y);
+    return y[1]!;
   };
   const end = tank.rotation;
   // a dial may run either way: capacitance decides which end is which
@@ -58,7 +59,7 @@ export function resonanceAt(receiver: Receiver, source: Pick<Signal, 'impedance'
   const angle = brent(susceptance, 0, end, 1e-9 * end);
   if (angle === null) return { missing: Math.abs(low) < Math.abs(high) ? -low / w : -high / w };
   susceptance(angle);
-  const loaded = conductance;
+  const loaded = y[0]!;
   const step = 1e-4 * end;
   const a0 = Math.max(0, angle - step);
   const a1 = Math.min(end, angle + step);

@@ -1,6 +1,7 @@
 import { GivenError } from '../given-error.ts';
 import { type Complex, LU } from '../numeric/index.ts';
 import { EARTH, type Element, type Node } from './elements.ts';
+import type { Multiport } from './multiport.ts';
 
 /** A smaller resistance is a branch of its own [ohm]: as a conductance it would swallow the digits of what stands beside it. */
 const LEAST_RESISTANCE = 1e-3;
@@ -97,6 +98,39 @@ export class Network {
     LU.solve(this.size, this.#re, this.#im, this.#pivots, re, im);
     out[2] = re[node]!;
     out[3] = im[node]!;
+    return true;
+  }
+
+  /**
+   * Voltages and impedances at some pairs of nodes, by the convention of the sources [V], [ohm]: one factorisation serves all.
+   *
+   * @param pairs - rows of the two nodes of each port, as `node` gives them
+   * @param out - receives them; it has as many ports
+   * @returns false where the network is singular
+   */
+  multiport(frequency: number, pairs: readonly (readonly [number, number])[], out: Multiport): boolean {
+    if (!this.#factorAt(frequency)) return false;
+    const re = this.#xRe;
+    const im = this.#xIm;
+    const across = (x: Float64Array, [a, b]: readonly [number, number]): number => (a < 0 ? 0 : x[a]!) - (b < 0 ? 0 : x[b]!);
+    re.set(this.#bRe);
+    im.set(this.#bIm);
+    LU.solve(this.size, this.#re, this.#im, this.#pivots, re, im);
+    pairs.forEach((p, i) => {
+      out.vRe[i] = across(re, p);
+      out.vIm[i] = across(im, p);
+    });
+    pairs.forEach(([a, b], k) => {
+      re.fill(0);
+      im.fill(0);
+      if (a >= 0) re[a] = 1;
+      if (b >= 0) re[b] = -1;
+      LU.solve(this.size, this.#re, this.#im, this.#pivots, re, im);
+      pairs.forEach((p, i) => {
+        out.zRe[i * pairs.length + k] = across(re, p);
+        out.zIm[i * pairs.length + k] = across(im, p);
+      });
+    });
     return true;
   }
 

@@ -20,6 +20,10 @@ export interface PortCapacitance {
 export interface TankModel {
   /** elements with the losses of this frequency [Hz]; angle [rad] from minimum capacitance */
   elements(frequency: number, angle: number): readonly Element[];
+  /** the same without the variable capacitor, and the nodes between which that lies */
+  fixed(frequency: number): { readonly elements: readonly Element[]; readonly hot: Node; readonly cold: Node };
+  /** the variable capacitor [F] at an angle, and what its dielectric loses at the frequency [S] */
+  turning(frequency: number, angle: number): { readonly capacitance: number; readonly conductance: number };
   /** admittance between `top` and earth of the tank alone [S], cold end on earth, with given capacitances on its ports */
   admittance(frequency: number, angle: number, port?: PortCapacitance): Complex;
   /** whether the cold end of the coil is left open for the source of its e.m.f. */

@@ -25,6 +25,14 @@ export function scaledLosses(tank: TankModel, factor: number): TankModel {
       return tank.remarks;
     },
     elements,
+    fixed: (f) => {
+      const whole = tank.fixed(f);
+      return { ...whole, elements: whole.elements.map((e) => scaled(e, factor)) };
+    },
+    turning: (f, angle) => {
+      const { capacitance, conductance } = tank.turning(f, angle);
+      return { capacitance, conductance: factor * conductance };
+    },
     coilResistance: (f) => factor * tank.coilResistance(f),
     admittance: (f, angle, port = {}) => {
       const joined = [

@@ -1,3 +1,4 @@
+import { variableCapacitance } from './capacitor-law.ts';
 import { turningElements } from './capacitor-path.ts';
 import type { TankDescription } from './description.ts';
 import { checkTank } from './given-checks.ts';
@@ -39,6 +40,11 @@ export function tankModel(description: TankDescription, aerialIsCoil: boolean): 
     elements: (f, angle) => {
       const { elements, hot, cold } = at(f);
       return [...elements, ...turningElements(description, hot, cold, f, angle)];
+    },
+    fixed: at,
+    turning: (f, angle) => {
+      const capacitance = variableCapacitance(capacitor, angle);
+      return { capacitance, conductance: 2 * Math.PI * f * capacitance * capacitor.lossTangent };
     },
     admittance: tankAdmittance(parts, at),
     capacitance: (angle) => capacitorCapacitance(capacitor, angle),
