@@ -14,8 +14,10 @@ export type { DialScale, DialStation, PointerSense } from './dial/dial-scale.ts'
 export { type DialOptions, drawDial } from './dial/draw-dial.ts';
 export { type DialStripOptions, drawDialStrip } from './dial/draw-dial-strip.ts';
 export type { AxisOptions } from './plot/axis.ts';
+export type { BuiltDot, Dots, Spread } from './plot/dots.ts';
 export { type BandsOptions, drawBands, type LevelsByBand } from './plot/draw-bands.ts';
 export { type CurveOptions, drawCurve } from './plot/draw-curve.ts';
+export { type DotsOptions, drawDots } from './plot/draw-dots.ts';
 export { drawFront, type FrontDot, type FrontOptions } from './plot/draw-front.ts';
 export { type Component, drawPattern, type PatternOptions } from './plot/draw-pattern.ts';
 export { drawProfile, type ProfileOptions } from './plot/draw-profile.ts';

@@ -3,6 +3,7 @@ import type { Vector } from '../plane/vector.ts';
 import { type Attributes, element, coordinate as round } from './element.ts';
 import { escapeXml } from './escape.ts';
 import { type Role, shade, type Theme } from './palette.ts';
+import { type Speck, specksPath } from './specks.ts';
 import { textWidth } from './text-width.ts';
 
 interface Stroke {
@@ -23,6 +24,7 @@ export type Mark = { readonly labels?: Labels } & (
   | { readonly kind: 'area'; readonly points: readonly Vector[]; readonly fill: Role; readonly opacity?: number }
   | ({ readonly kind: 'circle'; readonly centre: Vector; readonly radius: number; readonly fill?: Role } & Stroke)
   | ({ readonly kind: 'arc'; readonly centre: Vector; readonly radius: number } & Stroke)
+  | ({ readonly kind: 'specks'; readonly shape: Speck; readonly points: readonly Vector[]; readonly radius: number } & Stroke)
   | TextMark
 );
 
@@ -66,6 +68,7 @@ export function outline(m: Mark): readonly Vector[] {
       return [m.from, m.to];
     case 'polyline':
     case 'area':
+    case 'specks':
       return m.points;
     case 'circle':
       return [
@@ -108,6 +111,10 @@ export function render(m: Mark, shift: Vector, theme: Theme): string {
       const r = round(m.radius);
       const d = `M${round(x(m.centre) - m.radius)},${round(y(m.centre))}A${r},${r} 0 0 1 ${round(x(m.centre) + m.radius)},${round(y(m.centre))}`;
       return element('path', { d, fill: 'none', ...stroke(m, theme), ...labels });
+    }
+    case 'specks': {
+      const moved = m.points.map((p) => ({ x: x(p), y: y(p) }));
+      return element('path', { d: specksPath(m.shape, moved, m.radius), fill: 'none', ...stroke(m, theme), ...labels });
     }
     case 'text': {
       const [px, py] = [x(m.at), y(m.at)];
