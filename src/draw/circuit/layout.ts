@@ -1,24 +1,13 @@
 import type { SetDescription } from '#engine';
-import { lengthText } from '../aerial/length-text.ts';
 import { type Vector, vector } from '../plane/vector.ts';
-import { aerialPlan } from './aerial-plan.ts';
 import { aerialMarks } from './aerial-symbol.ts';
 import { channelMarks } from './channel-symbol.ts';
 import { earpieceMarks } from './earpiece-symbol.ts';
 import { feederMarks } from './feeder-symbol.ts';
 import { labelMarks, type PartLabel, partLabel } from './label.ts';
 import { type Joined, joinedAt, type Levels, levelsOf } from './levels.ts';
-import {
-  capacitorLabels,
-  coilLabel,
-  detectorLabel,
-  earpieceLabel,
-  gateLabel,
-  type KnownValues,
-  linkLabel,
-  tapText,
-} from './part-labels.ts';
-import { partValue } from './part-value.ts';
+import { type CircuitPart, COMMON, type Netlist, netlistOf } from './netlist.ts';
+import { gateLabel, type KnownValues } from './part-labels.ts';
 import { CircuitSheet } from './sheet.ts';
 import { frameMarks, HALF_WIDTH, type SymbolKind, symbolMarks } from './symbol.ts';
 
@@ -31,11 +20,13 @@ const IN_LINE = 14;
 const TO_LINK = 7;
 const TAP_TEXT = 2.4;
 
+type Labelled = Pick<CircuitPart, 'name' | 'label'>;
+
 /** The circuit of a set, laid out from left to right: every part has a column of its own, so that nothing runs into anything. */
 export class CircuitLayout {
   readonly sheet = new CircuitSheet();
   readonly #set: SetDescription;
-  readonly #known: KnownValues;
+  readonly #net: Netlist;
   readonly #aerial: Joined;
   readonly #detector: Joined;
   readonly #levels: Levels;
@@ -47,13 +38,12 @@ export class CircuitLayout {
 
   constructor(set: SetDescription, known: KnownValues) {
     this.#set = set;
-    this.#known = known;
+    this.#net = netlistOf(set, known);
     this.#aerial = joinedAt(set, 'aerial');
     this.#detector = joinedAt(set, 'detector');
-    const { phones, tank } = set;
-    const shunts = [earpieceLabel(phones), ...(phones.transformer ? [transformerLabel(phones.transformer)] : [])];
-    const capacitors = tank.capacitor.series === undefined ? 1 : 2;
-    this.#levels = levelsOf(this.#aerial, this.#detector, shunts, capacitors, coilLabel(set, known));
+    const { earpiece, transformer, tuning, coil } = this.#net;
+    const shunts = [earpiece.label, ...(transformer ? [transformer.label] : [])];
+    this.#levels = levelsOf(this.#aerial, this.#detector, shunts, tuning.length, coil.label);
     this.#drawAerial();
     this.#drawCoil();
     this.#drawCapacitor();
@@ -78,7 +68,7 @@ export class CircuitLayout {
   }
 
   /** A part from the open line down to the common one, its label on the right. */
-  #shunt(kind: SymbolKind, name: string, label: PartLabel): void {
+  #shunt(kind: SymbolKind, { name, label }: Labelled): void {
     const x = this.#x + HALF_WIDTH[kind];
     const [a, b] = [this.#along(x), this.#ground(x)];
     this.sheet.add(symbolMarks(kind, name, a, b, -1));
@@ -92,7 +82,7 @@ export class CircuitLayout {
   }
 
   /** A part in the open line, its label above; its first pin is on the left, or on the right, towards the tank. */
-  #series(kind: SymbolKind, name: string, label: PartLabel, first: 'left' | 'right' = 'left'): void {
+  #series(kind: SymbolKind, { name, label }: Labelled, first: 'left' | 'right' = 'left'): void {
     const width = Math.max(IN_LINE, label.width);
     const middle = this.#x + width / 2;
     const a = this.#along(middle - IN_LINE / 2);
@@ -104,28 +94,25 @@ export class CircuitLayout {
   }
 
   #drawAerial(): void {
-    const plan = aerialPlan(this.#set.aerial);
-    if (!plan) return;
+    const { aerial, couplings, links } = this.#net;
+    if (!aerial) return;
     const { aerial: y, rail } = this.#levels;
-    const drawn = aerialMarks(plan, this.#x, y, rail);
+    const drawn = aerialMarks(aerial.plan, this.#x, y, rail);
     this.sheet.add(drawn.marks);
     this.#line = drawn.hot;
     this.#rail = drawn.cold;
     this.#x += drawn.width + AIR;
-    const { feeder } = this.#set.aerial;
-    if (feeder) {
-      const label = partLabel('feeder', lengthText(feeder.length), partValue(feeder.impedance, 'ohm'));
-      const box = feederMarks(label, this.#along(this.#x), this.#ground(this.#x));
+    if (aerial.feeder) {
+      const box = feederMarks(aerial.feeder, this.#along(this.#x), this.#ground(this.#x));
       this.sheet.add(box.marks);
       this.#line = box.hot;
       this.#rail = box.cold;
       this.#x = box.hot.x + AIR;
     }
-    const { coupling } = this.#aerial;
-    if (coupling?.kind === 'series-capacitor')
-      this.#series('capacitor', 'aerial coupling', partLabel('coupling', partValue(coupling.capacitance, 'F')), 'right');
-    if (coupling?.kind === 'link') {
-      const label = linkLabel('aerial', coupling);
+    if (couplings.aerial) this.#series('capacitor', couplings.aerial, 'right');
+    const link = links.find((l) => l.name === 'aerial link');
+    if (link) {
+      const { label } = link;
       // its text on the left, for the coil stands close on the right
       const at = this.#x + label.width + BESIDE + HALF_WIDTH.winding;
       const [a, b] = [this.#along(at), this.#ground(at)];
@@ -140,7 +127,7 @@ export class CircuitLayout {
     const { rail, taps } = this.#levels;
     const aerialTap = this.#aerial.tap;
     if (aerialTap !== null) {
-      const text = partLabel(tapText(tank, aerialTap));
+      const text = this.#tapLabel(aerialTap);
       this.sheet.add(labelMarks(text, vector(this.#x + text.width, taps.get(aerialTap)! + TAP_TEXT + 0.4), 'left', 'aerial tap'));
       this.#x += text.width + BESIDE;
     }
@@ -158,7 +145,7 @@ export class CircuitLayout {
     }
     if (this.#levels.capacitorAbove) this.sheet.add(frameMarks(bottom));
     this.#line = vector(x, 0);
-    const label = coilLabel(this.#set, this.#known);
+    const { label } = this.#net.coil;
     const height = this.#levels.capacitorAbove ? this.#levels.detector : rail;
     const right = x + HALF_WIDTH.winding + BESIDE;
     this.sheet.add(labelMarks(label, vector(right, height / 2), 'right', 'coil'));
@@ -166,19 +153,23 @@ export class CircuitLayout {
     this.#drawDetectorLine(x);
   }
 
+  #tapLabel(turns: number): PartLabel {
+    return partLabel(this.#net.coil.taps.find((t) => t.turns === turns)!.text);
+  }
+
   /** Where the detector leaves the coil below its top: from a tap, or by a link of its own. */
   #drawDetectorLine(coil: number): void {
     const { tap, coupling } = this.#detector;
     const y = this.#levels.detector;
     if (tap !== null) {
-      const text = partLabel(tapText(this.#set.tank, tap));
+      const text = this.#tapLabel(tap);
       const at = vector(coil + HALF_WIDTH.winding + BESIDE, y + TAP_TEXT + 0.4);
       this.sheet.add(labelMarks(text, at, 'right', 'detector tap'));
       this.#x = Math.max(this.#x, at.x + text.width + AIR);
     }
     if (coupling?.kind === 'link') {
       const at = coil + TO_LINK;
-      const label = linkLabel('detector', coupling);
+      const { label } = this.#net.links.find((l) => l.name === 'detector link')!;
       const [a, b] = [vector(at, y), this.#ground(at)];
       this.sheet.add(symbolMarks('winding', 'detector link', a, b, 1));
       this.sheet.add(labelMarks(label, vector(at + HALF_WIDTH.winding + BESIDE, (a.y + b.y) / 2), 'right', 'detector link'));
@@ -190,7 +181,7 @@ export class CircuitLayout {
   #low: Vector = vector(0, 0);
 
   #drawCapacitor(): void {
-    const labels = capacitorLabels(this.#set.tank);
+    const { tuning: stack, parallel } = this.#net;
     const { capacitorAbove, detector, rail } = this.#levels;
     const kind = 'variable-capacitor';
     const x = this.#x + HALF_WIDTH[kind];
@@ -202,10 +193,6 @@ export class CircuitLayout {
       return vector(at, bottomY);
     };
     const bottom = foot(x);
-    const stack = [
-      { kind, name: 'capacitor', label: labels.variable } as const,
-      ...(labels.series ? [{ kind: 'capacitor', name: 'series capacitor', label: labels.series } as const] : []),
-    ];
     const step = (bottom.y - top.y) / stack.length;
     stack.forEach((s, i) => {
       const [a, b] = [vector(x, top.y + i * step), vector(x, top.y + (i + 1) * step)];
@@ -213,28 +200,25 @@ export class CircuitLayout {
       this.sheet.add(labelMarks(s.label, vector(x + HALF_WIDTH[kind] + BESIDE, (a.y + b.y) / 2), 'right', s.name));
     });
     this.#x = x + HALF_WIDTH[kind] + BESIDE + Math.max(...stack.map((s) => s.label.width)) + AIR;
-    if (labels.parallel) {
+    if (parallel) {
       const at = this.#x + HALF_WIDTH.capacitor;
       const [a, b] = [this.#along(at), foot(at)];
       this.sheet.add(symbolMarks('capacitor', 'parallel capacitor', a, b));
-      this.#beside(labels.parallel, at + HALF_WIDTH.capacitor + BESIDE, (a.y + b.y) / 2, 'parallel capacitor');
+      this.#beside(parallel.label, at + HALF_WIDTH.capacitor + BESIDE, (a.y + b.y) / 2, 'parallel capacitor');
     }
     if (capacitorAbove) this.#line = this.#low;
   }
 
   #drawDetector(): void {
-    const { tank, detector } = this.#set;
-    const { coupling } = this.#detector;
-    if (coupling?.kind === 'series-capacitor')
-      this.#series('capacitor', 'detector coupling', partLabel('coupling', partValue(coupling.capacitance, 'F')));
-    if (tank.detectorReturn !== undefined)
-      this.#shunt('resistor', 'detector return', partLabel('return', partValue(tank.detectorReturn, 'ohm')));
-    const label = detectorLabel(detector);
+    const { detector } = this.#set;
+    const { couplings, detectorReturn, detector: part } = this.#net;
+    if (couplings.detector) this.#series('capacitor', couplings.detector);
+    if (detectorReturn) this.#shunt('resistor', detectorReturn);
     if (detector.kind !== 'channel') {
-      this.#series(detector.kind === 'junction' ? 'diode' : 'measured-law', 'detector', label);
+      this.#series(detector.kind === 'junction' ? 'diode' : 'measured-law', part);
       return;
     }
-    const drawn = channelMarks(detector, label, gateLabel(detector), this.#x, this.#line.y);
+    const drawn = channelMarks(detector, part.label, gateLabel(detector), this.#x, this.#line.y);
     this.#along(drawn.a.x);
     this.sheet.add(drawn.marks);
     for (const w of drawn.wires) this.sheet.wire(...w);
@@ -243,17 +227,16 @@ export class CircuitLayout {
   }
 
   #drawAudio(): void {
-    const { bypass, load, choke, blocking, transformer } = this.#set.phones;
-    if (bypass > 0) this.#shunt('capacitor', 'bypass', partLabel('bypass', partValue(bypass, 'F')));
-    if (load !== undefined) this.#shunt('resistor', 'load', partLabel('load', partValue(load, 'ohm')));
-    if (choke) this.#shunt('choke', 'choke', partLabel('choke', partValue(choke.inductance, 'H'), partValue(choke.resistance, 'ohm')));
-    if (blocking !== undefined) this.#series('capacitor', 'blocking', partLabel('blocking', partValue(blocking, 'F')));
-    if (transformer) this.#transformer(transformerLabel(transformer));
-    const label = earpieceLabel(this.#set.phones);
+    const { output, transformer, earpiece } = this.#net;
+    for (const part of output) {
+      if (part.b === COMMON) this.#shunt(part.kind, part);
+      else this.#series(part.kind, part);
+    }
+    if (transformer) this.#transformer(transformer.label);
     const x = this.#x + 3;
     const drawn = earpieceMarks(this.#along(x), this.#ground(x));
     this.sheet.add(drawn.marks);
-    this.#beside(label, x + drawn.halfWidth + BESIDE, (this.#line.y + this.#levels.rail) / 2, 'earpiece');
+    this.#beside(earpiece.label, x + drawn.halfWidth + BESIDE, (this.#line.y + this.#levels.rail) / 2, 'earpiece');
   }
 
   /** Two windings with a core between, the label above. */
@@ -281,9 +264,4 @@ export class CircuitLayout {
     this.#line = c;
     this.#x += width + AIR;
   }
-}
-
-function transformerLabel(t: NonNullable<SetDescription['phones']['transformer']>): PartLabel {
-  const ratio = t.ratio >= 1 ? `${Number(t.ratio.toPrecision(3))} : 1` : `1 : ${Number((1 / t.ratio).toPrecision(3))}`;
-  return partLabel('transformer', ratio, partValue(t.primaryInductance, 'H'));
 }

@@ -70,3 +70,8 @@ export function earpieceLabel({ earpiece: e }: PhonesDescription): PartLabel {
       : `magnetic, ${partValue(e.resistance, 'ohm')}${e.inductance > 0 ? `, ${partValue(e.inductance, 'H')}` : ''}`;
   return partLabel(e.name.trim() === '' ? (e.ears === 2 ? 'phones' : 'earpiece') : e.name, own);
 }
+
+export function transformerLabel(t: NonNullable<PhonesDescription['transformer']>): PartLabel {
+  const ratio = t.ratio >= 1 ? `${Number(t.ratio.toPrecision(3))} : 1` : `1 : ${Number((1 / t.ratio).toPrecision(3))}`;
+  return partLabel('transformer', ratio, partValue(t.primaryInductance, 'H'));
+}
