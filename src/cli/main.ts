@@ -125,6 +125,7 @@ program
   .option('--station <name>', 'this station; the one heard best where not given')
   .option('--samples <n>', 'sets built on paper', '512')
   .option('--seed <n>', 'another seed, other errors', '1')
+  .option('--picture <svg>', 'writes a picture: a dot for each set built')
   .option('--json', 'one JSON object')
   .action(async (...args: Parameters<typeof import('./tolerance.ts').toleranceCommand>) =>
     (await import('./tolerance.ts')).toleranceCommand(...args),

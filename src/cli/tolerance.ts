@@ -1,24 +1,26 @@
-import { assemble, standAt } from '#engine';
-import { glance, leading, type Meant, type Tolerance, ToleranceRun, type Trim, trims } from '#find';
+import { drawDots } from '#draw';
+import { bestStation, dialSpread, handBuilt, leading, type Tolerance, ToleranceRun, type Trim, trims } from '#find';
+import { type Builds, dotsOfBuilds, GIVE_OR_TAKE, type InfluenceWords, influenceWords, toleranceLines, trimRows } from '#tell';
 import { BadFile } from './bad-file.ts';
 import { bold, dim } from './colour.ts';
 import { printJson } from './figures-json.ts';
-import { checked, load } from './load.ts';
+import { checked, type Loaded, load } from './load.ts';
 import { pickStations } from './pick.ts';
 import { progress } from './progress.ts';
 import { table, wrap } from './table.ts';
 import { whole } from './whole.ts';
+import { writeText } from './write-text.ts';
 
 export interface ToleranceOptions {
   readonly station?: string;
   readonly samples: string;
   readonly seed: string;
+  readonly picture?: string;
   readonly json?: boolean;
 }
 
 const WIDTH = 96;
 const SLICE = 16;
-const LEADING = 3;
 
 /** `earshot tolerance`: what becomes of a set in many hands. */
 export async function toleranceCommand(file: string, options: ToleranceOptions): Promise<void> {
@@ -32,9 +34,8 @@ export async function toleranceCommand(file: string, options: ToleranceOptions):
   const { place, set, listener } = whole(loaded);
   const names = place.stations.map((s) => s.name);
   const station =
-    options.station === undefined
-      ? checked(loaded, () => bestStation({ place, set, listener, station: 0 }))
-      : pickStations(names, options.station)[0]!;
+    options.station === undefined ? checked(loaded, () => bestStation({ place, set, listener })) : pickStations(names, options.station)[0]!;
+  if (station === null) throw new BadFile(`${file}: there is no station at this place to judge the set by\n  Add one to its stations.`);
   const meant = { place, set, listener, station };
   const run = checked(loaded, () => new ToleranceRun(meant, { parts: loaded.parts, seed }));
   let stopped = false;
@@ -50,113 +51,96 @@ export async function toleranceCommand(file: string, options: ToleranceOptions):
   }
   line.clear();
   process.removeListener('SIGINT', stop);
+  const done: Done = { file, loaded, names, station, place: place.name, rotation: set.tank.capacitor.rotation, run, ways: trims(meant) };
+  if (options.picture !== undefined) writeText(options.picture, pictureOf(done));
+  if (options.json) printJson(asJson(done));
+  else console.log(asText(done));
+}
+
+/** A set that was built over and over. */
+interface Done {
+  readonly file: string;
+  readonly loaded: Loaded;
+  readonly names: readonly string[];
+  readonly station: number;
+  readonly place: string;
+  /** [rad] */
+  readonly rotation: number;
+  readonly run: ToleranceRun;
+  readonly ways: readonly Trim[];
+}
+
+function asJson({ file, names, station, run, ways }: Done): unknown {
+  const { samples, heard, understood, covers, dial, loudness } = run.result();
+  const influences = (of: Tolerance['dial']['influences']) => ({
+    explained: of?.explained ?? null,
+    of: leading(run.scatters, of, run.scatters.length).map(({ scatter, share, slope }) => ({ key: scatter.key, share, slope })),
+  });
+  return {
+    file,
+    station: names[station],
+    samples,
+    heard,
+    understood,
+    covers,
+    dial: { frequency: dial.frequency, place: dial.place, ...influences(dial.influences) },
+    loudness: { headroom: loudness.headroom, ...influences(loudness.influences) },
+    trims: ways,
+    scatters: run.scatters.map(({ key, label, extent }) => ({ key, label, extent })),
+  };
+}
+
+function pictureOf({ loaded, names, station, rotation, run }: Done): string {
+  const meant = run.bench.build([], []);
+  const builds: Builds = {
+    built: run.built.map((b) => handBuilt(meant, b)),
+    meant: handBuilt(meant, meant),
+    spread: dialSpread(meant, run.built),
+    headroom: run.result().loudness.headroom,
+    rotation,
+  };
+  return drawDots(dotsOfBuilds(builds, 'dial'), { title: `${loaded.name}: ${names[station]}, built over and over on paper` });
+}
+
+function asText({ loaded, names, station, place, rotation, run, ways }: Done): string {
   const result = run.result();
-  const ways = trims(meant);
-  if (options.json) {
-    const name = (of: Tolerance['dial']['influences']) =>
-      leading(run.scatters, of, run.scatters.length).map(({ scatter, share, slope }) => ({ key: scatter.key, share, slope }));
-    printJson({
-      file,
-      station: names[station],
-      samples: result.samples,
-      heard: result.heard,
-      understood: result.understood,
-      covers: result.covers,
-      dial: {
-        frequency: result.dial.frequency,
-        place: result.dial.place,
-        explained: result.dial.influences?.explained ?? null,
-        of: name(result.dial.influences),
-      },
-      loudness: {
-        headroom: result.loudness.headroom,
-        explained: result.loudness.influences?.explained ?? null,
-        of: name(result.loudness.influences),
-      },
-      trims: ways,
-      scatters: run.scatters.map(({ key, label, extent }) => ({ key, label, extent })),
-    });
-    return;
-  }
-  console.log(`${bold(`${loaded.name}: ${names[station]} at ${place.name}`)}\n${summary(result, set.tank.capacitor.rotation)}`);
-  console.log(
-    `\n${influenceTable('what moves the dial most', run, result.dial.influences, (s) => `${(s / 1e3).toFixed(0)} kHz`, ways, 'moves')}`,
-  );
-  console.log(
-    `\n${influenceTable('what changes the loudness most', run, result.loudness.influences, (s) => `${s.toFixed(1)} dB`, ways, 'louder')}`,
-  );
-  console.log(
-    `\n${table(
+  const spread = dialSpread(run.bench.build([], []), run.built);
+  const lines = toleranceLines(result, spread, { station: names[station]!, rotation, reached: run.bench.reached.length });
+  const { dial, loudness } = result;
+  return [
+    `${bold(`${loaded.name}: ${names[station]} at ${place}`)}\n${table(
+      [
+        { head: `of ${result.samples} sets built`, align: 'left' },
+        { head: '', align: 'left' },
+      ],
+      lines.map(({ label, text }) => [label, text]),
+    )}\n${dim(wrap(GIVE_OR_TAKE, WIDTH))}`,
+    influenceTable('what moves the dial most', influenceWords(run.scatters, dial.influences, ways, 'dial')),
+    influenceTable('what changes the loudness most', influenceWords(run.scatters, loudness.influences, ways, 'loudness')),
+    table(
       [
         { head: 'to trim it', align: 'left' },
         { head: 'dial moves', align: 'right' },
         { head: 'louder by', align: 'right' },
       ],
-      ways.map((w) => [w.words, kilohertz(w.moves), w.louder === null ? '-' : `${w.louder.toFixed(1)} dB`]),
-    )}`,
-  );
-  console.log(
-    dim(
-      wrap('\nNot in it: errors of the aerial, whose wires are not solved anew. earshot tolerance FILE --json lists every scatter.', WIDTH),
+      trimRows(ways).map((w) => [w.words, w.moves, w.louder]),
     ),
-  );
+    dim(wrap(`${NOT_IN_IT} earshot tolerance FILE --json lists every scatter.`, WIDTH)),
+  ].join('\n\n');
 }
 
-const kilohertz = (hertz: number): string => `${hertz >= 0 ? '+' : ''}${(hertz / 1e3).toFixed(0)} kHz`;
+const NOT_IN_IT = 'Not in it: errors of the aerial, whose wires are not solved anew.';
 
-function bestStation(meant: Meant): number {
-  const reception = standAt(meant.place, assemble(meant.set, meant.listener));
-  return reception.signals.map((_, k) => glance(reception, k)).reduce((a, b) => (b.headroom > a.headroom ? b : a)).station;
-}
-
-function summary(t: Tolerance, rotation: number): string {
-  const part = ({ value, error }: Tolerance['heard']): string =>
-    `${(100 * value).toFixed(1)} %${error === null ? '' : ` +- ${(100 * error).toFixed(1)}`}`;
-  const degrees = (share: number): string => `${((share * rotation * 180) / Math.PI).toFixed(0)}`;
-  const { place, frequency } = t.dial;
-  const { headroom } = t.loudness;
-  return table(
-    [
-      { head: `of ${t.samples} sets built`, align: 'left' },
-      { head: '', align: 'left' },
-    ],
-    [
-      ['heard', part(t.heard)],
-      ['understood', part(t.understood)],
-      ['dial covers what it should', part(t.covers)],
-      ['tank at the dial as meant', `within ${(100 * frequency).toFixed(1)} % (one standard deviation)`],
-      ['dial reads, for 80 of 100', place ? `${degrees(place[0])} to ${degrees(place[1])} degrees` : 'never reached'],
-      [
-        'best band over what the ear needs',
-        headroom ? `${headroom.map((h) => h.toFixed(0)).join(', ')} dB (10, 50, 90 of 100 below)` : 'nothing heard',
-      ],
-    ],
-  );
-}
-
-function influenceTable(
-  head: string,
-  run: ToleranceRun,
-  of: Tolerance['dial']['influences'],
-  show: (slope: number) => string,
-  ways: readonly Trim[],
-  by: 'moves' | 'louder',
-): string {
-  if (!of) return dim(`${head}: too few samples to tell`);
-  const rows = leading(run.scatters, of, LEADING).map(({ scatter, share, slope }) => {
-    const mending = ways.filter(
-      (w) => w.mends.some((m) => scatter.key.startsWith(m)) && (by === 'moves' ? w.moves !== 0 : w.louder !== null),
-    );
-    return [scatter.label, scatter.extent, `${(100 * share).toFixed(0)} %`, show(slope), mending[0]?.words ?? 'choose another piece'];
-  });
+function influenceTable(head: string, { rows, trust }: InfluenceWords): string {
+  if (rows.length === 0) return dim(`${head}: ${trust}`);
   return `${table(
     [
       { head, align: 'left' },
       { head: 'spread', align: 'left' },
       { head: 'share', align: 'right' },
-      { head: 'one deviation', align: 'right' },
-      { head: 'mended by', align: 'left' },
+      { head: 'usual error', align: 'right' },
+      { head: 'trim it so', align: 'left' },
     ],
-    rows,
-  )}\n${dim(`straight lines account for ${(100 * of.explained).toFixed(0)} % of it`)}`;
+    rows.flatMap((r) => r.mends.map((m, k) => (k === 0 ? [r.label, r.extent, r.share, r.deviation, m] : ['', '', '', '', m]))),
+  )}\n${dim(wrap(trust, WIDTH))}`;
 }
