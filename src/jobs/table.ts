@@ -35,5 +35,7 @@ export const jobs = {
   findAnswer: later(() => import('./find/on-demand.ts').then((m) => m.findAnswer)),
   findSet: later(() => import('./find/on-demand.ts').then((m) => m.findSet)),
   findOdds: later(() => import('./find/on-demand.ts').then((m) => m.findOdds)),
+  tolerancePlan: later(() => import('./find/on-demand.ts').then((m) => m.tolerancePlan)),
+  toleranceSlice: later(() => import('./find/on-demand.ts').then((m) => m.toleranceSlice)),
   drawerOfSet: later(() => import('./find/on-demand.ts').then((m) => m.drawerOfSet)),
 };

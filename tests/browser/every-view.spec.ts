@@ -14,6 +14,7 @@ const VIEWS = [
   'listen',
   'drawer',
   'find',
+  'tolerance',
   'sheet',
   'compare',
   'file',

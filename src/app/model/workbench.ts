@@ -15,6 +15,7 @@ export const VIEWS = [
   'listen',
   'drawer',
   'find',
+  'tolerance',
   'sheet',
   'compare',
   'file',

@@ -22,6 +22,7 @@ export const FETCH: Readonly<Record<View, Fetch>> = {
   listen: () => import('./listen/ListenView.tsx').then((m) => m.ListenView),
   drawer: () => import('./drawer/DrawerView.tsx').then((m) => m.DrawerView),
   find: drawn(() => import('./find/FindView.tsx').then((m) => m.FindView)),
+  tolerance: drawn(() => import('./tolerance/ToleranceView.tsx').then((m) => m.ToleranceView)),
   sheet: () => import('./sheet/SheetView.tsx').then((m) => m.SheetView),
   compare: drawn(() => import('./compare/CompareView.tsx').then((m) => m.CompareView)),
   file: () => import('./file/FileView.tsx').then((m) => m.FileView),

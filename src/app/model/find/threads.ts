@@ -7,7 +7,9 @@ const MOST = 4;
 /** Threads of a search's own, so that the one of the bench stays free for the dial. */
 export function threads(): readonly Client<JobTable>[] {
   const count = Math.min(MOST, Math.max(1, navigator.hardwareConcurrency || 1));
-  return Array.from({ length: count }, () =>
-    connect<JobTable>(() => webPort(new Worker(new URL('../../jobs.worker.ts', import.meta.url), { type: 'module' })), REVIVERS),
-  );
+  return Array.from({ length: count }, thread);
 }
+
+/** One thread beside that of the bench. */
+export const thread = (): Client<JobTable> =>
+  connect<JobTable>(() => webPort(new Worker(new URL('../../jobs.worker.ts', import.meta.url), { type: 'module' })), REVIVERS);
