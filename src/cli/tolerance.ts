@@ -35,7 +35,6 @@ export async function toleranceCommand(file: string, options: ToleranceOptions):
   const names = place.stations.map((s) => s.name);
   const station =
     options.station === undefined ? checked(loaded, () => bestStation({ place, set, listener })) : pickStations(names, options.station)[0]!;
-  if (station === null) throw new BadFile(`${file}: there is no station at this place to judge the set by\n  Add one to its stations.`);
   const meant = { place, set, listener, station };
   const run = checked(loaded, () => new ToleranceRun(meant, { parts: loaded.parts, seed }));
   let stopped = false;
@@ -131,7 +130,7 @@ function asText({ loaded, names, station, place, rotation, run, ways }: Done): s
 
 const NOT_IN_IT = 'Not in it: errors of the aerial, whose wires are not solved anew.';
 
-function influenceTable(head: string, { rows, trust }: InfluenceWords): string {
+function influenceTable(head: string, { rows, trust, beyond }: InfluenceWords): string {
   if (rows.length === 0) return dim(`${head}: ${trust}`);
   return `${table(
     [
@@ -142,5 +141,5 @@ function influenceTable(head: string, { rows, trust }: InfluenceWords): string {
       { head: 'trim it so', align: 'left' },
     ],
     rows.flatMap((r) => r.mends.map((m, k) => (k === 0 ? [r.label, r.extent, r.share, r.deviation, m] : ['', '', '', '', m]))),
-  )}\n${dim(wrap(trust, WIDTH))}`;
+  )}\n${dim(wrap(`${trust} ${beyond}`.trim(), WIDTH))}`;
 }

@@ -70,6 +70,8 @@ export interface InfluenceWords {
   readonly rows: readonly InfluenceRow[];
   /** how far the shares can be trusted */
   readonly trust: string;
+  /** what no trimming changes; empty where that is nothing */
+  readonly beyond: string;
 }
 
 /** The errors of the set itself that move its dial, or its loudness, most, and how each is trimmed. */
@@ -80,7 +82,7 @@ export function influenceWords(
   figure: Trimmed,
   most = 3,
 ): InfluenceWords {
-  if (!of) return { rows: [], trust: 'Too few sets are built yet to tell.' };
+  if (!of) return { rows: [], trust: 'Too few sets are built yet to tell.', beyond: '' };
   const rows = leading(scatters, of, most).map(({ scatter, share, slope }): InfluenceRow => {
     const mends = mending(scatter, ways, figure).slice(0, MENDS);
     return {
@@ -96,7 +98,9 @@ export function influenceWords(
     explained >= TRUSTED
       ? `Errors taken one by one account for ${explained} of 100 parts of it: the shares can be trusted.`
       : `Errors taken one by one account for ${explained} of 100 parts of it; the rest comes of errors together, so take the shares as rough.`;
-  return { rows, trust };
+  const others = scatters.reduce((sum, { ofTheSet }, k) => (ofTheSet ? sum : sum + of.shares[k]!), 0);
+  const beyond = others < 0.005 ? '' : `Place and ear have ${shareWords(others)} parts of it: no trimming changes that.`;
+  return { rows, trust, beyond };
 }
 
 /** Ways shown for each error; parts of 100 from which shares are taken at their word (common practice, no source). */
@@ -106,8 +110,8 @@ const TRUSTED = 80;
 function mendWords({ words, moves, louder }: Trim, slope: number, figure: Trimmed): string {
   if (figure === 'loudness') return `${words}: ${decibels(louder!)} louder`;
   const times = Math.abs(slope / moves);
-  const needed = times >= 0.05 && times <= 50 ? `; a usual error takes ${Number(times.toPrecision(2))} times that` : '';
-  return `${words}: ${signedHertz(moves)}${needed}`;
+  const needed = times >= 0.05 && times <= 50 ? `; a usual error takes ${Number(times.toPrecision(2))} of it` : '';
+  return `tunes too ${moves < 0 ? 'high' : 'low'}: ${words} (${signedHertz(moves)}${needed})`;
 }
 
 export interface TrimRow {

@@ -2,13 +2,8 @@ import { assemble, standAt } from '#engine';
 import { glance } from '../glance.ts';
 import type { Meant } from './built.ts';
 
-/**
- * The station that a set as meant hears best.
- *
- * @returns its index; null at a place without stations
- */
-export function bestStation({ place, set, listener }: Omit<Meant, 'station'>): number | null {
+/** Index of the station that a set as meant hears best, at a place that has some. */
+export function bestStation({ place, set, listener }: Omit<Meant, 'station'>): number {
   const reception = standAt(place, assemble(set, listener));
-  const looks = reception.signals.map((_, k) => glance(reception, k));
-  return looks.length === 0 ? null : looks.reduce((a, b) => (b.headroom > a.headroom ? b : a)).station;
+  return reception.signals.map((_, k) => glance(reception, k)).reduce((a, b) => (b.headroom > a.headroom ? b : a)).station;
 }

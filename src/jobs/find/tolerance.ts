@@ -44,11 +44,10 @@ export interface TolerancePlanGiven {
   readonly seed: number;
 }
 
-/** Tries the trims and the set without any error; null at a place without stations. */
-export function tolerancePlan({ document, station, seed }: TolerancePlanGiven): Promise<Answer<TolerancePlan | null>> {
+/** Tries the trims and the set without any error. */
+export function tolerancePlan({ document, station, seed }: TolerancePlanGiven): Promise<Answer<TolerancePlan>> {
   return onBench(document, (bench) => {
     const chosen = station ?? bestStation(bench.situation);
-    if (chosen === null) return null;
     bench.stations(chosen);
     const { meant, ways } = begunOf(bench, document, chosen, seed);
     return {

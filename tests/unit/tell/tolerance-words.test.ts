@@ -65,7 +65,12 @@ const WAYS: readonly Trim[] = [
 describe('what matters most, and how it is trimmed', () => {
   test('the dial: one way down and one way up, with how many of them a usual error takes', () => {
     const of = { shares: [0.3, 0.6, 0.1], slopes: [-300e3, 50e3, 1e3], explained: 0.99 };
-    const { rows, trust } = influenceWords([scatter('tank.coil.pitch'), scatter('detector.x'), scatter('ear.y', false)], of, WAYS, 'dial');
+    const { rows, trust, beyond } = influenceWords(
+      [scatter('tank.coil.pitch'), scatter('detector.x'), scatter('ear.y', false)],
+      of,
+      WAYS,
+      'dial',
+    );
     expect(rows).toEqual([
       { label: 'label of detector.x', extent: '1 %', share: '60 of 100', deviation: '50 kHz', mends: ['choose another piece'] },
       {
@@ -75,13 +80,15 @@ describe('what matters most, and how it is trimmed', () => {
         deviation: '300 kHz',
         // 300 / 200 and 300 / 190
         mends: [
-          'squeeze the winding by 1 mm: -200 kHz; a usual error takes 1.5 times that',
-          'stretch the winding by 1 mm: +190 kHz; a usual error takes 1.6 times that',
+          'tunes too high: squeeze the winding by 1 mm (-200 kHz; a usual error takes 1.5 of it)',
+          'tunes too low: stretch the winding by 1 mm (+190 kHz; a usual error takes 1.6 of it)',
         ],
       },
     ]);
     expect(trust).toContain('99 of 100');
-    expect(influenceWords([], null, WAYS, 'dial')).toEqual({ rows: [], trust: 'Too few sets are built yet to tell.' });
+    // the ear's part of the three
+    expect(beyond).toBe('Place and ear have 10 of 100 parts of it: no trimming changes that.');
+    expect(influenceWords([], null, WAYS, 'dial')).toEqual({ rows: [], trust: 'Too few sets are built yet to tell.', beyond: '' });
   });
 
   test('loudness: only what makes it louder, the best first', () => {

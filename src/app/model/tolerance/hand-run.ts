@@ -21,10 +21,8 @@ export class HandRun {
   readonly station: number | null;
   readonly seed: number;
   readonly running = signal(true);
-  /** null until it is worked out, and at a place without stations */
+  /** null until it is worked out */
   readonly plan = signal<TolerancePlan | null>(null);
-  /** the place has no station to judge the set by */
-  readonly nothing = signal(false);
   readonly built = signal<readonly HandBuilt[]>([]);
   /** how many are wanted in all */
   readonly wanted = signal(FIRST);
@@ -48,12 +46,9 @@ export class HandRun {
     this.wanted.value = first;
     const { document, station, seed } = this;
     const answer = await this.#ask((signal) => this.#thread.call('tolerancePlan', { document, station, seed }, { signal }));
-    if (answer) {
-      this.plan.value = answer.value;
-      this.nothing.value = answer.value === null;
-    }
-    if (this.plan.value && this.running.value) await this.#build();
-    else this.running.value = false;
+    if (!answer) return;
+    this.plan.value = answer.value;
+    if (this.running.value) await this.#build();
   }
 
   /** How many more are built on request: as many again. */

@@ -25,7 +25,7 @@ export function Ask({ hands }: { readonly hands: ManyHands }) {
             void hands.start();
           }}
         >
-          <option value="">the one heard best{hands.station.value === null && best ? ` (${best.name})` : ''}</option>
+          <option value="">heard best{hands.station.value === null && best ? `: ${best.name}` : ''}</option>
           {stations.map((name) => (
             <option key={name} value={name}>
               {name}

@@ -43,7 +43,9 @@ export function Influences({ id, heading, words, deviation }: Props) {
           </tbody>
         </table>
       )}
-      <p class="about">{words.trust}</p>
+      <p class="about">
+        {words.trust} {words.beyond}
+      </p>
     </section>
   );
 }

@@ -24,16 +24,15 @@ export function Progress({ hands, run }: { readonly hands: ManyHands; readonly r
       {hands.outdated.value && (
         <p class="notice">The set or its place has changed since: what is shown is of how it was. Start anew to build it as it is now.</p>
       )}
-      {run.nothing.value && <p class="notice">There is no station at this place, so nothing to judge the set by. Add one under "place".</p>}
       {plan && plan.meant.place === null && (
         <p class="notice">
           Even without any error the set does not reach {plan.name} on its dial: only some lucky errors would bring it there. The tank needs
           changing first; "what would help" says how.
         </p>
       )}
-      {!run.nothing.value && problems.length === 0 && (
+      {problems.length === 0 && (
         <>
-          <p class="search-line" role="status" aria-label="sets built">
+          <p class="search-line" role="status" aria-live={running ? 'off' : 'polite'} aria-label="sets built">
             {running && <progress value={built} max={wanted} aria-label="sets built of those wanted" />}
             <span>
               {plan ? `${plan.name}: ` : ''}

@@ -42,7 +42,7 @@ export function ToleranceView({ desk }: ViewProps) {
             />
             <Influences
               id="loudness-changes"
-              heading="What changes the loudness most, and how to make up for it"
+              heading="What changes the loudness most, and what helps"
               words={known.loudness}
               deviation="changes the loudness by"
             />
