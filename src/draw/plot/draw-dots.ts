@@ -56,13 +56,15 @@ export function drawDots(data: Dots, options: DotsOptions): string {
   const gutter = 6 + 2 + Math.max(...y.ticks.map((t) => textWidth(t.text, TICK_SIZE)), 0) + 1.5;
   const frame: Extent = { left: gutter, right, top: 0, bottom: height };
   const at = placing(x, y, frame);
-  const radius = Math.max(SMALLEST, LARGEST * Math.min(1, (FEW / Math.max(1, dots.length)) ** 0.3));
   const body: Mark[] = [
     ...bandMarks(at, frame, spread),
     ...frameMarks(x, y, frame),
     ...levelMark(at, frame, y),
-    ...CLASSES.filter((c) => c !== 'lost').flatMap((c) => specks(c, dots.filter((d) => classOf(d) === c).map(at), radius)),
-    ...(lost > 0 ? stripMarks(lost, dots.length, frame, radius) : []),
+    ...CLASSES.filter((c) => c !== 'lost').flatMap((c) => {
+      const points = dots.filter((d) => classOf(d) === c).map(at);
+      return specks(c, points, radiusOf(points.length));
+    }),
+    ...(lost > 0 ? stripMarks(lost, dots.length, frame) : []),
     ...(meant.x === null ? [] : meantMarks(at(meant))),
   ];
   const taken = extentOf(body.flatMap(outline))!;
@@ -94,6 +96,9 @@ function aired(values: readonly number[]): readonly number[] {
   const air = AIR * (most - least);
   return [least - air, most + air];
 }
+
+/** What is rare is drawn larger, or it would be lost among the others. */
+const radiusOf = (count: number): number => Math.max(SMALLEST, LARGEST * Math.min(1, (FEW / Math.max(1, count)) ** 0.3));
 
 type Placing = (d: Pick<BuiltDot, 'x' | 'headroom'>) => Vector;
 
@@ -170,7 +175,7 @@ function levelMark(at: Placing, f: Extent, y: Axis): readonly Mark[] {
 }
 
 /** Sets that never get there, from the bottom up: each has as much room as if all were there. */
-function stripMarks(lost: number, all: number, f: Extent, radius: number): readonly Mark[] {
+function stripMarks(lost: number, all: number, f: Extent): readonly Mark[] {
   const [left, right] = [f.right + GAP, f.right + GAP + STRIP];
   const height = f.bottom - f.top;
   const columns = Math.max(1, Math.round(Math.sqrt((all * STRIP) / height)));
@@ -191,7 +196,7 @@ function stripMarks(lost: number, all: number, f: Extent, radius: number): reado
   const corners = [vector(left, f.top), vector(right, f.top), vector(right, f.bottom), vector(left, f.bottom), vector(left, f.top)];
   return [
     { kind: 'polyline', points: corners, stroke: 'faint', width: 0.3 },
-    ...specks('lost', points, Math.min(radius, (0.4 * STRIP) / columns)),
+    ...specks('lost', points, Math.min(LARGEST, (0.28 * STRIP) / columns)),
     text(0, 'not reached'),
     text(1, `${lost} of ${all}`),
   ];
