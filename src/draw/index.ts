@@ -35,3 +35,4 @@ export { type BandLevels, drawSpectrum, type SpectrumOptions, type SpectrumPictu
 export { type Attributes, element } from './svg/element.ts';
 export { escapeXml } from './svg/escape.ts';
 export { drawingStyles, type Theme } from './svg/palette.ts';
+export { drawWiring } from './wiring/draw-wiring.ts';

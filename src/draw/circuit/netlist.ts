@@ -51,7 +51,7 @@ export interface Netlist {
   /** null where the coil is the aerial; `a` is its terminal towards the set */
   readonly aerial: (CircuitPart<'aerial'> & { readonly plan: AerialPlan; readonly feeder: PartLabel | null }) | null;
   readonly coil: CircuitPart<'coil'> & { readonly taps: readonly CoilTap[] };
-  readonly links: readonly CircuitPart<'winding'>[];
+  readonly links: readonly (CircuitPart<'winding'> & { readonly turns: number })[];
   /** variable capacitor, then the one in series with it */
   readonly tuning: readonly CircuitPart<'variable-capacitor' | 'capacitor'>[];
   readonly parallel: CircuitPart<'capacitor'> | null;
@@ -70,7 +70,7 @@ export interface Netlist {
 export function netlistOf(set: SetDescription, known: KnownValues = {}): Netlist {
   const { tank, phones, detector } = set;
   const taps = coilTaps(set);
-  const links: CircuitPart<'winding'>[] = [];
+  const links: Netlist['links'][number][] = [];
   const couplings: { aerial: CircuitPart<'capacitor'> | null; detector: CircuitPart<'capacitor'> | null } = {
     aerial: null,
     detector: null,
@@ -80,7 +80,7 @@ export function netlistOf(set: SetDescription, known: KnownValues = {}): Netlist
     const { coupling, tap } = joinedAt(set, role);
     if (tap !== null) return tapNet(tap);
     if (coupling?.kind === 'link') {
-      links.push({ name: `${role} link`, kind: 'winding', label: linkLabel(role, coupling), a: role, b: COMMON });
+      links.push({ name: `${role} link`, kind: 'winding', label: linkLabel(role, coupling), a: role, b: COMMON, turns: coupling.turns });
       return role;
     }
     if (coupling?.kind === 'series-capacitor') {

@@ -1,5 +1,6 @@
 import type { Vector } from '../plane/vector.ts';
-import type { Mark } from '../svg/mark.ts';
+import type { Labels, Mark } from '../svg/mark.ts';
+import type { Role } from '../svg/palette.ts';
 import { STROKE } from './symbol.ts';
 
 const SAME = 1e-6;
@@ -8,6 +9,14 @@ const same = (a: Vector, b: Vector): boolean => Math.abs(a.x - b.x) < SAME && Ma
 interface Segment {
   readonly from: Vector;
   readonly to: Vector;
+  readonly look: WireLook;
+}
+
+/** How a wire is drawn, and what it is called besides. */
+export interface WireLook {
+  readonly stroke: Role;
+  readonly width: number;
+  readonly labels?: Labels;
 }
 
 /** What is drawn of a circuit: symbols, level and upright wires, texts. Where three ways meet there is a dot, and only there. */
@@ -23,16 +32,21 @@ export class CircuitSheet {
 
   /** A wire through points, each level with or above the one before; none where it has no length. */
   wire(...points: readonly Vector[]): void {
+    this.wireAs(STROKE, ...points);
+  }
+
+  /** The same, drawn as it is to be. */
+  wireAs(look: WireLook, ...points: readonly Vector[]): void {
     for (let i = 0; i + 1 < points.length; i++) {
       const [from, to] = [points[i]!, points[i + 1]!];
-      if (!same(from, to)) this.#wires.push({ from, to });
+      if (!same(from, to)) this.#wires.push({ from, to, look });
     }
   }
 
   /** Everything, wires first. */
   marks(): readonly Mark[] {
     const wires = this.#wires.map(
-      (w): Mark => ({ kind: 'line', from: w.from, to: w.to, ...STROKE, cap: 'round', labels: { wire: 'line' } }),
+      ({ from, to, look }): Mark => ({ kind: 'line', from, to, ...look, cap: 'round', labels: { wire: 'line', ...look.labels } }),
     );
     return [...wires, ...this.#marks, ...this.#joints()];
   }

@@ -21,6 +21,7 @@ import {
   drawSchematic,
   drawSpectrum,
   drawStations,
+  drawWiring,
 } from '#draw';
 import { DESCRIBED } from './aerial-examples.ts';
 import { FRAME, TANKS } from './coil-examples.ts';
@@ -51,6 +52,12 @@ const EXAMPLES: Readonly<Record<string, () => string>> = {
     [...Object.entries(EXAMPLE_SETS), ...Object.entries(FURTHER_SETS)].map(([name, set]) => [
       `schematic-${name.replace('.json', '')}`,
       () => drawSchematic(set),
+    ]),
+  ),
+  ...Object.fromEntries(
+    ['medium-wave.json', 'channel-detector.json', 'everything'].map((name) => [
+      `wiring-${name.replace('.json', '')}`,
+      () => drawWiring({ ...EXAMPLE_SETS, ...FURTHER_SETS }[name]!),
     ]),
   ),
   'bands-speech': () => drawBands(BAND_LEVELS, { title: 'What is heard of it', note: 'Made-up levels.' }),

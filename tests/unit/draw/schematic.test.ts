@@ -2,12 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { drawSchematic } from '#draw';
 import type { SetDescription } from '#engine';
-import { arbitraryAerial, arbitraryDetector, arbitraryPhones, arbitraryTank } from '../set-file/arbitrary.ts';
+import { arbitrarySet } from './arbitrary-set.ts';
 import { readConnections } from './connections.ts';
-import { type Drawn, outside, overlaps, readDrawing, textsOf } from './drawn.ts';
+import { type Drawn, readDrawing, textsOf } from './drawn.ts';
+import { mustBeLegible } from './legible.ts';
 import { networkOfSet } from './network-of-set.ts';
 import { EXAMPLE_SETS, FURTHER_SETS } from './set-examples.ts';
-import type { Element } from './xml.ts';
 
 /** The drawing joins what the network joins, and nothing else. */
 function mustAgree(set: SetDescription): Drawn {
@@ -29,51 +29,13 @@ function mustAgree(set: SetDescription): Drawn {
   return d;
 }
 
-type Straight = readonly [number, number, number, number];
-
-/** Every straight stroke of an element. */
-function strokes(e: Element): readonly Straight[] {
-  if (e.name === 'line') return [['x1', 'y1', 'x2', 'y2'].map((k) => Number(e.attributes[k])) as unknown as Straight];
-  if (e.name !== 'polyline') return [];
-  const points = e.attributes.points!.split(' ').map((pair) => pair.split(',').map(Number) as [number, number]);
-  return points.slice(1).map((p, i) => [...points[i]!, ...p] as const);
-}
-
-/** Texts that a stroke runs through: upright and level ones by their ends, slanting ones by the box around them. */
-function struck(d: Drawn): readonly string[] {
-  const all = d.elements.flatMap(strokes);
-  return d.texts.flatMap((t) => {
-    const [xs, ys] = [t.corners.map((c) => c[0]), t.corners.map((c) => c[1])];
-    const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
-    const hit = all.some(
-      ([x1, y1, x2, y2]) => Math.max(x1, x2) > left && Math.min(x1, x2) < right && Math.max(y1, y2) > top && Math.min(y1, y2) < bottom,
-    );
-    return hit ? [t.text] : [];
-  });
-}
-
-function mustBeLegible(d: Drawn): void {
-  expect(overlaps(d.texts)).toEqual([]);
-  expect(outside(d)).toEqual([]);
-  expect(struck(d)).toEqual([]);
-}
-
 test.each(Object.entries({ ...EXAMPLE_SETS, ...FURTHER_SETS }))('%s is joined as the engine computes it', (_, set) => {
   mustBeLegible(mustAgree(set));
 });
 
-const sets: fc.Arbitrary<SetDescription> = arbitraryAerial.chain((aerial) =>
-  fc.record({
-    aerial: fc.constant(aerial),
-    tank: arbitraryTank(aerial.kind === 'coil'),
-    detector: arbitraryDetector,
-    phones: arbitraryPhones,
-  }),
-);
-
 test('any set is joined as the engine computes it, and nothing runs into anything', () => {
   fc.assert(
-    fc.property(sets, (set) => {
+    fc.property(arbitrarySet, (set) => {
       mustBeLegible(mustAgree(set));
     }),
     { numRuns: 120 },
