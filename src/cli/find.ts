@@ -1,4 +1,3 @@
-import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import {
   AIM_NAMES,
@@ -23,6 +22,7 @@ import { BadFile } from './bad-file.ts';
 import { bold, dim } from './colour.ts';
 import { printJson } from './figures-json.ts';
 import { checked, reader, readText, refused } from './load.ts';
+import { makeFolder } from './make-folder.ts';
 import { pickStations } from './pick.ts';
 import { progress } from './progress.ts';
 import { wrap } from './table.ts';
@@ -136,13 +136,7 @@ function foundText(space: Space, f: Found, odds: Tolerance, next: Found | undefi
 }
 
 function write(folder: string, space: Space, best: readonly Found[], aim: AimName): void {
-  try {
-    mkdirSync(folder, { recursive: true });
-  } catch (e) {
-    throw new BadFile(
-      `${folder}: the folder cannot be made (${(e as NodeJS.ErrnoException).code})\n  Give a folder that can be written to.`,
-    );
-  }
+  makeFolder(folder);
   best.forEach((f, k) => {
     writeText(
       join(folder, `found-${k + 1}.json`),

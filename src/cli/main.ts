@@ -141,6 +141,17 @@ program
   .action(async (...args: Parameters<typeof import('./sheet.ts').sheetCommand>) => (await import('./sheet.ts')).sheetCommand(...args));
 
 program
+  .command('drawings')
+  .description('every drawing of a set as an SVG file: circuit, wiring, coil, strip to wind by, dial, aerial, ruler')
+  .argument('<file>', 'set file (JSON)')
+  .requiredOption('--to <folder>', 'where they are written; made if it is not there')
+  .option('--station <name>', 'dial drawn for this station; the one heard best where not given')
+  .option('--json', 'one JSON object')
+  .action(async (...args: Parameters<typeof import('./drawings.ts').drawingsCommand>) =>
+    (await import('./drawings.ts')).drawingsCommand(...args),
+  );
+
+program
   .command('schema')
   .description('the JSON Schema of set files')
   .action(async () => (await import('./schema.ts')).schemaCommand());

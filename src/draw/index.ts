@@ -1,4 +1,6 @@
 /** Drawings and plots: functions of data and options that return SVG text. */
+
+export { drawAnyAerial } from './aerial/closed-form.ts';
 export type { Body } from './aerial/content.ts';
 export type { Cut } from './aerial/cutting-list.ts';
 export { aerialTitle, describedCuts, drawDescribedAerial } from './aerial/described.ts';

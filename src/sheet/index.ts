@@ -2,4 +2,5 @@
 export { buildSheet } from './build-sheet.ts';
 export type { SheetInput } from './layout.ts';
 export { PAPERS, type PaperName } from './pdf/paper.ts';
+export { type Received, receivedBy } from './received.ts';
 export { type SheetPage, sheetPages } from './sheet-pages.ts';
