@@ -2,6 +2,7 @@ import { armsOf } from './arms.ts';
 import { canBeBuilt, radioCanBeBuilt } from './build.ts';
 import { type Design, LINK, PITCHES, type RadioDesign, SERIES, TAP } from './design.ts';
 import { type Space, windowOf } from './space.ts';
+import { lacksDirectPath } from './stock.ts';
 import { coilFault, linkCount } from './winding.ts';
 
 /**
@@ -11,6 +12,8 @@ import { coilFault, linkCount } from './winding.ts';
  */
 export function* everyDesign(space: Space, most = Number.POSITIVE_INFINITY): Generator<Design> {
   const { stock } = space;
+  // else the whole space would be gone through for nothing
+  if (stock.detectors.length === 0 || lacksDirectPath(stock)) return;
   let given = 0;
   const upTo = (n: number): number[] => Array.from({ length: n }, (_, k) => k);
   const places = (halves: number): number[] => upTo(2 * halves).slice(1);

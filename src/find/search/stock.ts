@@ -89,6 +89,10 @@ function loadsOf(drawer: Drawer): readonly Load[] {
   ];
 }
 
+/** Whether nothing lets the direct current of a detector past any of the earpieces: those block it that are piezo. */
+export const lacksDirectPath = ({ earpieces, loads, transformers }: Stock): boolean =>
+  earpieces.every((e) => e.part.kind === 'piezo') && loads.length === 0 && transformers.length === 0;
+
 const shelves = new WeakMap<Drawer, Shelf>();
 
 /** Every part of a drawer that can be put in, made once for each drawer. */

@@ -4,6 +4,7 @@ import { PITCHES } from './design.ts';
 import { smallSpace } from './every-design.ts';
 import type { Search } from './search.ts';
 import { type Space, windowOf } from './space.ts';
+import { lacksDirectPath } from './stock.ts';
 import type { Trial } from './trial.ts';
 import { coilFault, type WindingRule } from './winding.ts';
 
@@ -53,8 +54,10 @@ function lacks(space: Space): readonly Reason[] {
   const shelves = ['capacitors', 'wires', 'formers', 'detectors', 'earpieces'] as const;
   const empty = shelves.filter((part) => stock[part].length === 0).map((part): Reason => ({ kind: 'no-part', part }));
   if (empty.length > 0) return empty;
-  const silent = stock.earpieces.every((e) => e.part.kind === 'piezo') && stock.loads.length === 0 && stock.transformers.length === 0;
-  return [...(silent ? [{ kind: 'no-direct-path' as const, earpieces: stock.earpieces.map((e) => e.name) }] : []), ...unwindable(space)];
+  return [
+    ...(lacksDirectPath(stock) ? [{ kind: 'no-direct-path' as const, earpieces: stock.earpieces.map((e) => e.name) }] : []),
+    ...unwindable(space),
+  ];
 }
 
 const RULES: readonly WindingRule[] = ['bend', 'self-holding', 'former-length', 'wire-length'];
