@@ -34,9 +34,10 @@ export const NEW_PARTS: Readonly<Record<PartCategory, { readonly name: string; r
   wires: { name: 'my wire', part: { values: { wireDiameter: '0.8 mm' }, length: '10 m' } },
 };
 
-/** What a former, a rod and a garden begin with. */
+/** What a former, a rod, a choke and a garden begin with. */
 export const NEW_FORMER = { title: 'drill bit', diameter: '8 mm', length: '70 mm' };
 export const NEW_ROD = { title: 'brass rod', length: '80 cm', diameter: '4 mm' };
+export const NEW_CHOKE = { title: 'choke', inductance: '5 H', resistance: '300 ohm' };
 export const NEW_GARDEN = { length: '20 m', height: '5 m' };
 /** Of a plastic tube that stays in its coil. */
 export const NEW_STAYS = { permittivity: 3 };

@@ -101,6 +101,7 @@ const LISTS = [
   ['formers', 'former'],
   ['rods', 'rod'],
   ['resistors', 'resistor'],
+  ['chokes', 'choke'],
   ['fixedCapacitors', 'fixed capacitor'],
 ] as const;
 

@@ -6,7 +6,7 @@ import type { Editing } from '../form/editing.tsx';
 import type { ViewProps } from '../view-props.ts';
 import { OpenDrawer, SaveDrawer } from './Exchange.tsx';
 import { Parts } from './Parts.tsx';
-import { Formers, Garden, Rods } from './Stock.tsx';
+import { Chokes, Formers, Garden, Rods } from './Stock.tsx';
 import { Values } from './Values.tsx';
 import { Wires } from './Wires.tsx';
 
@@ -103,6 +103,7 @@ export function DrawerView({ desk, editing }: ViewProps) {
             example="100 k, 1 M"
             problems={problemsBelow(desk, ['drawer', 'resistors'])}
           />
+          <Chokes {...given} />
           <Garden {...given} />
         </div>
         <div>

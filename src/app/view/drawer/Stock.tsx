@@ -1,4 +1,4 @@
-import { NEW_FORMER, NEW_GARDEN, NEW_ROD, NEW_STAYS } from '../../model/drawer/new-parts.ts';
+import { NEW_CHOKE, NEW_FORMER, NEW_GARDEN, NEW_ROD, NEW_STAYS } from '../../model/drawer/new-parts.ts';
 import { isObject, listOf } from '../../model/drawer/own-drawer.ts';
 import { EditingContext } from '../form/editing.tsx';
 import { asText } from '../form/words.ts';
@@ -84,6 +84,37 @@ const OF_A_ROD = [
   ['diameter', 'thickness'],
   ['metal', 'metal'],
   ['count', 'how many'],
+] as const;
+
+/** Coils with iron, which let the direct current of the detector past a piezo and keep the sound. */
+export function Chokes({ drawer, editing, fieldAt }: CompartmentProps) {
+  const all = listOf(drawer, 'chokes');
+  return (
+    <section aria-labelledby="drawer-chokes">
+      <h3 id="drawer-chokes">Chokes</h3>
+      <p class="about">Across a piezo earpiece in place of a resistor; the winding of an old transformer does as well.</p>
+      <ul class="stock">
+        {all.map((choke, i) => {
+          const field = fieldAt(['drawer', 'chokes', i]);
+          const what = nameOf(choke, 'inductance', `choke ${i + 1}`);
+          return (
+            <Row key={i} editing={editing} what={what} onTakeOut={() => editing.edit(['drawer', 'chokes'], withoutItem(all, i))}>
+              {field && <Cells field={field} what={what} cells={OF_A_CHOKE} />}
+            </Row>
+          );
+        })}
+      </ul>
+      <button type="button" onClick={() => editing.edit(['drawer', 'chokes'], [...all, all.at(-1) ?? NEW_CHOKE])}>
+        add a choke
+      </button>
+    </section>
+  );
+}
+
+const OF_A_CHOKE = [
+  ['title', 'what it is', ''],
+  ['inductance', 'inductance'],
+  ['resistance', 'resistance of its wire'],
 ] as const;
 
 /** Room for a long wire. */
