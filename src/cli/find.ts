@@ -15,9 +15,10 @@ import {
   ToleranceRun,
   USUAL_LIMITS,
   usedParts,
+  whyNothing,
 } from '#find';
 import { readDrawerFile } from '#set-file';
-import { advantageWords, cautions, NOTHING_FOUND, oddsSentence, setWords, verdictSentence } from '#tell';
+import { advantageWords, cautions, NOTHING_FOUND, oddsSentence, reasonWords, setWords, verdictSentence } from '#tell';
 import { BadFile } from './bad-file.ts';
 import { bold, dim } from './colour.ts';
 import { printJson } from './figures-json.ts';
@@ -74,7 +75,8 @@ export async function findCommand(file: string, options: FindOptions): Promise<v
       ? `all ${trials} sets that can be built and could tune were tried: there is no better one`
       : `${trials} sets tried, seed ${seed}`;
   console.log(dim(how));
-  if (best.length === 0) console.log(wrap(`\n${NOTHING_FOUND}`, WIDTH));
+  if (best.length === 0)
+    console.log([`\n${NOTHING_FOUND}`, ...whyNothing(search).map(reasonWords)].map((line) => wrap(line, WIDTH)).join('\n'));
   best.forEach((f, k) => {
     console.log(`\n${foundText(space, f, odds[k]!, best[k + 1], k)}`);
   });

@@ -1,4 +1,5 @@
 import type { Advantage, Tolerance } from '#find';
+import { chanceWords } from './chance-words.ts';
 
 /** In what a set that was found is better than another. */
 export function advantageWords({ figure, by }: Advantage): string {
@@ -16,14 +17,14 @@ export function advantageWords({ figure, by }: Advantage): string {
   }
 }
 
-/** How a set does as built by hand, with the error of counting a sample where it is worth telling. */
-export function oddsSentence(station: string, { heard, understood, covers }: Pick<Tolerance, 'heard' | 'understood' | 'covers'>): string {
-  return `As built by hand of such parts: ${station} heard ${share(heard)}, understood ${share(understood)}, the dial covering what it should ${share(covers)} of the time.`;
+/** How a set does as built by hand, each chance with what counting may be out by. */
+export function oddsSentence(
+  station: string,
+  { heard, understood, covers, samples }: Pick<Tolerance, 'heard' | 'understood' | 'covers' | 'samples'>,
+): string {
+  const [h, u, c] = [heard, understood, covers].map((e) => chanceWords(e, samples));
+  return `As built by hand of such parts: ${station} heard ${h}, understood ${u}; all on the dial that should be ${c}.`;
 }
 
-const share = ({ value, error }: Tolerance['heard']): string =>
-  `${Math.round(100 * value)} %${error === null || error < 0.005 ? '' : ` (+-${Math.max(1, Math.round(100 * error))})`}`;
-
-/** Where no set of a drawer will do: what to look for in it. */
-export const NOTHING_FOUND =
-  'No set of this drawer keeps to the limits here. Look whether there are capacitors that reach the station, wire and something to wind on, a detector, an earpiece, and for a piezo a resistor.';
+/** Where no set of a drawer will do; the reasons stand beside it. */
+export const NOTHING_FOUND = 'No set of this drawer keeps to the limits here.';

@@ -27,7 +27,11 @@ test('the drawer: what is ticked, typed and added is in the set file; complaints
   await name.blur();
   await page.getByRole('textbox', { name: 'saturation current' }).fill('2 uA');
   await page.getByRole('textbox', { name: 'saturation current' }).blur();
-  await expect(summary).toHaveText('In the drawer: 1 detector, 1 variable capacitor, 1 wire and 3 resistors.');
+  await page.getByRole('button', { name: 'add a choke' }).click();
+  const inductance = page.getByLabel('inductance, choke 5 H');
+  await inductance.fill('8 H');
+  await inductance.blur();
+  await expect(summary).toHaveText('In the drawer: 1 detector, 1 variable capacitor, 1 wire, 3 resistors and 1 choke.');
   await tab('file').click();
   const written = JSON.parse(await page.getByLabel('the set file').inputValue()) as { drawer: unknown };
   expect(written.drawer).toEqual({
@@ -41,10 +45,11 @@ test('the drawer: what is ticked, typed and added is in the set file; complaints
         length: '25 m',
       },
     },
+    chokes: [{ title: 'choke', inductance: '8 H', resistance: '300 ohm' }],
     detectors: { 'from the old radio': { values: { kind: 'junction', saturationCurrent: '2 uA', junctionCapacitance: '0.5 pF' } } },
   });
   await tab('drawer').click();
-  for (let k = 0; k < 3; k++) await page.getByRole('button', { name: 'Undo' }).click();
+  for (let k = 0; k < 5; k++) await page.getByRole('button', { name: 'Undo' }).click();
   await expect(summary).toHaveText('In the drawer: 1 variable capacitor, 1 wire and 3 resistors.');
 });
 
@@ -93,4 +98,29 @@ test('a search: cards while it runs and whatever view is open, the front by keyb
   await tab('find').click();
   await expect(page.getByText(/Place or drawer have changed since/)).toBeVisible();
   await expect(card).toBeVisible();
+});
+
+test('a band that no dial covers: what is typed wrong is told in place, and what stood in the way when nothing is found', async ({
+  page,
+}) => {
+  await page.goto('/');
+  await expect(verdict(page)).toContainText('Fen Talk is heard');
+  await page.getByRole('tab', { name: 'drawer', exact: true }).click();
+  await page.getByRole('button', { name: /demo drawer/ }).click();
+  await page.getByRole('button', { name: 'find sets of these parts' }).click();
+  const [from, to] = [page.getByLabel('from', { exact: true }), page.getByLabel('to', { exact: true })];
+  const start = page.getByRole('button', { name: 'start', exact: true });
+  await from.fill('300 MHz');
+  await to.fill('30 MHz');
+  await to.blur();
+  await expect(page.getByText(/give the lower end first/)).toBeVisible();
+  await expect(start).toBeDisabled();
+  await from.fill('30 MHz');
+  await to.fill('300 MHz');
+  await to.blur();
+  await start.click();
+  await expect(page.getByText(/\d{2,} sets tried/)).toBeVisible();
+  await page.getByRole('button', { name: 'stop', exact: true }).click();
+  await expect(page.getByRole('status', { name: 'best so far' })).toHaveText('No set of this drawer keeps to the limits here.');
+  await expect(page.getByRole('list', { name: 'why nothing was found' })).toContainText('No set covers the band to its end at');
 });

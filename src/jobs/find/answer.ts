@@ -12,8 +12,9 @@ import {
   type SearchState,
   setFileOf,
   usedParts,
+  whyNothing,
 } from '#find';
-import { advantageWords, cautions, setWords, verdictSentence } from '#tell';
+import { advantageWords, cautions, reasonWords, setWords, verdictSentence } from '#tell';
 import type { Answer } from '../document.ts';
 import { type FindGiven, type LaidOut, onDrawer } from './laid-out.ts';
 
@@ -60,6 +61,8 @@ export interface FindAnswer {
   readonly all: boolean;
   /** best first, each different from those before it */
   readonly sets: readonly FoundSet[];
+  /** where there is no set: limit by limit what stood in the way */
+  readonly why: readonly string[];
   readonly front: readonly FrontSet[];
 }
 
@@ -80,6 +83,7 @@ export function findAnswer(given: AnswerGiven): Promise<Answer<FindAnswer>> {
       trials,
       all: done && through !== null,
       sets: best.map((f, k) => foundSet(laid, f, best[k + 1])),
+      why: best.length > 0 ? [] : whyNothing(search).map(reasonWords),
       front: front.map((p) => ({ key: keyOf(p.design), ...p })),
     };
   });

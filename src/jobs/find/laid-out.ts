@@ -9,6 +9,8 @@ export interface FindAsked {
   readonly aim: Aim;
   /** indices of stations that must be on the dial and count; empty: whichever is heard best */
   readonly wanted: SearchRequest['wanted'];
+  /** that the dial must reach from end to end */
+  readonly band?: SearchRequest['band'];
   /** the same seed goes the same way */
   readonly seed: number;
 }
@@ -37,7 +39,13 @@ export async function onDrawer<T>({ document, asked }: FindGiven, work: (laid: L
   const read = readDrawerFile(document.text, { read: readerOf(document) });
   if (!read.ok) return read;
   const { place, ear, programme, drawer } = read.value;
-  const request: SearchRequest = { place, listener: { ear, programme }, drawer, wanted: asked.wanted };
+  const request: SearchRequest = {
+    place,
+    listener: { ear, programme },
+    drawer,
+    wanted: asked.wanted,
+    ...(asked.band && { band: asked.band }),
+  };
   try {
     return { ok: true, value: await work(laidOut(request)) };
   } catch (e) {

@@ -31,6 +31,12 @@ export function findOdds(given: OddsGiven, context: JobContext): Promise<Answer<
       await context.step(run.built.length / given.samples);
     }
     const { heard, understood, covers, samples } = run.result();
-    return { heard, understood, covers, samples, sentence: oddsSentence(place.stations[station]!.name, { heard, understood, covers }) };
+    return {
+      heard,
+      understood,
+      covers,
+      samples,
+      sentence: oddsSentence(place.stations[station]!.name, { heard, understood, covers, samples }),
+    };
   });
 }

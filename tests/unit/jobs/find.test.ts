@@ -1,5 +1,7 @@
 import { afterAll, describe, expect, test } from 'vitest';
 import { answer, beginSearch, keyOf, only, Search, type SearchState, setFileOf, spaceOf, ToleranceRun, usedParts } from '#find';
+import type { FindAsked } from '#jobs';
+import { LIBRARY, type PartCategory } from '#parts';
 import { readDrawerFile, readSetFile } from '#set-file';
 import { verdictSentence } from '#tell';
 import { bench, document, ok } from './examples.ts';
@@ -65,6 +67,28 @@ describe('a search through a drawer as jobs', () => {
     const wrong = await jobs.call('findPlan', { document: { ...drawer, text: drawer.text.replace('"60 mm"', '"60 apples"') }, asked });
     expect(wrong).toMatchObject({ ok: false, problems: [{ path: 'drawer.formers[0].length' }] });
   });
+
+  test('where nothing is found it is told why: what lacks, or the band that no dial reaches', async () => {
+    // a large drawer, so that going through all that it holds for nothing would never end
+    const without = (lists: readonly string[], categories: readonly PartCategory[]) => {
+      const { drawer: held, ...file } = JSON.parse(drawer.text) as { drawer: Record<string, unknown> };
+      const kept = Object.fromEntries(Object.entries(held).filter(([key]) => ![...lists, ...categories].includes(key)));
+      const names = ((held.fromLibrary ?? []) as string[]).filter((name) => !categories.some((c) => Object.hasOwn(LIBRARY[c], name)));
+      return { ...drawer, text: JSON.stringify({ ...file, drawer: { ...kept, fromLibrary: names } }) };
+    };
+    expect((await searched(without([], ['detectors']), asked, 300)).why).toEqual(['There is no detector in the drawer: add one.']);
+    const blocked = without(['resistors', 'chokes'], ['transformers', 'earpieces']);
+    const piezo = JSON.parse(blocked.text) as { drawer: { fromLibrary: string[] } };
+    piezo.drawer.fromLibrary.push('ceramic-earpiece');
+    expect((await searched({ ...drawer, text: JSON.stringify(piezo) }, asked, 300)).why.join(' ')).toMatch(
+      /direct current of the detector past ceramic-earpiece/,
+    );
+    // a dial over a decade would take a hundred times the capacitance from end to end
+    const wide = await searched(drawer, { ...asked, band: { from: 30e6, to: 300e6 } }, 300);
+    expect(wide.sets).toEqual([]);
+    expect(wide.why.join(' ')).toMatch(/No set covers the band to its end at (30|300) MHz/);
+    expect((await searched(drawer, asked, 300)).why).toEqual([]);
+  });
 });
 
 describe('the drawer that holds the parts of a set', () => {
@@ -81,7 +105,7 @@ describe('the drawer that holds the parts of a set', () => {
   });
 });
 
-async function searched(document: typeof drawer, asked: typeof given.asked, milliseconds: number) {
+async function searched(document: typeof drawer, asked: FindAsked, milliseconds: number) {
   const state = ok(await jobs.call('findSlice', { document, asked, slice: ONE, state: null, milliseconds }));
   return ok(await jobs.call('findAnswer', { document, asked, states: [state], most: 1 }));
 }

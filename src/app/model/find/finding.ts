@@ -4,7 +4,7 @@ import type { Client } from '#rpc';
 import type { Desk } from '../desk.ts';
 import { isObject } from '../drawer/own-drawer.ts';
 import { placeOf } from '../own-place.ts';
-import { type Asked, aimOf, FIRST } from './asked.ts';
+import { type Asked, aimOf, bandOf, FIRST } from './asked.ts';
 import { foundWork, searchedPart, withFound } from './found-work.ts';
 import { SearchRun } from './search-run.ts';
 import { threads } from './threads.ts';
@@ -44,7 +44,8 @@ export class Finding {
     const { bench, value } = this.#desk;
     const asked = this.asked.value;
     const aim = aimOf(asked);
-    if (!aim) return;
+    const band = bandOf(asked);
+    if (!aim || !band.ok) return;
     this.run.value?.close();
     this.#threads ??= this.#start();
     const { text, files = {} } = bench.document.value;
@@ -52,7 +53,7 @@ export class Finding {
     const wanted = asked.wanted.map((name) => names.indexOf(name)).filter((k) => k >= 0);
     this.#begun.value = searchedPart(value.value, files);
     this.notice.value = null;
-    const run = new SearchRun(this.#threads, { text, files }, { aim, wanted, seed: asked.seed });
+    const run = new SearchRun(this.#threads, { text, files }, { aim, wanted, ...(band.band && { band: band.band }), seed: asked.seed });
     this.run.value = run;
     await run.begin(asked.seconds);
   }

@@ -1,4 +1,4 @@
-import { AIMS, type Asked, aimOf, type Shares } from '../../model/find/asked.ts';
+import { AIMS, type Asked, aimOf, bandOf, type Shares } from '../../model/find/asked.ts';
 import type { Finding } from '../../model/find/finding.ts';
 
 const TIMES: readonly (readonly [number, string])[] = [
@@ -40,6 +40,7 @@ export function Ask({ finding }: { readonly finding: Finding }) {
         {asked.aim === 'mix' && <Mix asked={asked} onSet={set} />}
       </fieldset>
       <Stations finding={finding} />
+      <Band asked={asked} onSet={set} />
       <div class="field">
         <label for="find-time">look for</label>
         <select id="find-time" value={asked.seconds} onChange={(e) => set({ seconds: Number(e.currentTarget.value) })}>
@@ -71,7 +72,7 @@ export function Ask({ finding }: { readonly finding: Finding }) {
         </p>
       </div>
       <p class="tools">
-        <button type="submit" class="main" disabled={aimOf(asked) === null}>
+        <button type="submit" class="main" disabled={aimOf(asked) === null || !bandOf(asked).ok}>
           {running ? 'start anew' : 'start'}
         </button>
       </p>
@@ -98,6 +99,36 @@ function Mix({ asked, onSet }: { readonly asked: Asked; readonly onSet: (change:
       ))}
       {aimOf(asked) === null && <p class="complaint">Give at least one of them some weight.</p>}
     </>
+  );
+}
+
+/** A band that the dial must reach from end to end. */
+function Band({ asked, onSet }: { readonly asked: Asked; readonly onSet: (change: Partial<Asked>) => void }) {
+  const told = bandOf(asked);
+  return (
+    <fieldset>
+      <legend>band wanted</legend>
+      <p class="about" id="find-band-about">
+        The dial must reach it from end to end. Left empty, it need not.
+      </p>
+      {(['from', 'to'] as const).map((end) => (
+        <div key={end} class={told.ok ? 'field' : 'field wrong'}>
+          <label for={`find-band-${end}`}>{end}</label>
+          <input
+            id={`find-band-${end}`}
+            type="text"
+            placeholder={end === 'from' ? '88 MHz' : '108 MHz'}
+            value={asked.band[end]}
+            aria-invalid={!told.ok}
+            aria-describedby="find-band-about find-band-complaint"
+            onChange={(e) => onSet({ band: { ...asked.band, [end]: e.currentTarget.value } })}
+          />
+        </div>
+      ))}
+      <p class="complaint" id="find-band-complaint" aria-live="polite">
+        {told.ok ? '' : told.why}
+      </p>
+    </fieldset>
   );
 }
 

@@ -107,7 +107,7 @@ function Odds({ run, set }: { readonly run: SearchRun; readonly set: FoundSet })
     );
   return (
     <p>
-      {odds.sentence} <small>(+- tells how far counting {odds.samples} of them may be out)</small>
+      {odds.sentence} <small>(as {odds.samples} of them came out on paper)</small>
     </p>
   );
 }

@@ -60,6 +60,13 @@ export function Progress({ finding, run }: { readonly finding: Finding; readonly
         {answer?.sets[0]?.stations[0]?.sentence ??
           (answer && standing === 'ended' ? NOTHING_FOUND : standing === 'running' ? 'Looking…' : '')}
       </p>
+      {answer && standing === 'ended' && answer.why.length > 0 && (
+        <ul aria-label="why nothing was found">
+          {answer.why.map((reason) => (
+            <li key={reason}>{reason}</li>
+          ))}
+        </ul>
+      )}
     </section>
   );
 }
