@@ -8,8 +8,12 @@ export interface Block {
   readonly above: number;
   /** stays on the page of what follows */
   readonly withNext?: true;
-  /** begins a page */
+  /** the same, unless much of a page would stay empty */
+  readonly keptWithNext?: true;
+  /** begins a page, unless much of the one before would stay empty */
   readonly newPage?: true;
+  /** a drawing: where it finds no room, what follows goes before it */
+  readonly floats?: true;
   /** painted once more above it where it is the first of its page: the head of a table */
   readonly head?: Block;
   /** @param x, y - its upper left corner on the page */

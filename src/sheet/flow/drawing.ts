@@ -17,6 +17,7 @@ function framed(root: SvgElement, scale: number): Block {
     width: width * scale - 2 * BLEED,
     height: height * scale - 2 * BLEED,
     above: 3,
+    floats: true,
     paint: (pen, x, y) => pen.at(x - BLEED, y - BLEED, scale, () => paintSvg(root, pen)),
   };
 }

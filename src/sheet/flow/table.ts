@@ -54,7 +54,12 @@ export function table(columns: readonly Column[], rows: readonly (readonly strin
     QUIET,
     2,
   );
-  return [{ ...head, withNext: true }, ...rows.map((cells) => ({ ...row(cells, 'plain', INK, 0), head }))];
+  // neither the first row alone at the foot of a page nor the last alone at the head of one
+  const leads = (i: number): boolean => rows.length > 1 && (i === 0 || i === rows.length - 2);
+  return [
+    { ...head, withNext: true },
+    ...rows.map((cells, i) => ({ ...row(cells, 'plain', INK, 0), head, ...(leads(i) ? { withNext: true as const } : {}) })),
+  ];
 }
 
 function columnWidths(columns: readonly Column[], rows: readonly (readonly string[])[], width: number, type: Type): readonly number[] {

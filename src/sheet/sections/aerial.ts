@@ -1,4 +1,4 @@
-import { DIAMETER, describedCuts, drawDescribedAerial, drawFrame, lengthText } from '#draw';
+import { DIAMETER, describedCuts, drawAnyAerial, lengthText } from '#draw';
 import type { AerialDescription, WiresDescription } from '#engine';
 import { alongBoom, cautionsWhere, setWords } from '#tell';
 import { formatFigure } from '#units';
@@ -12,6 +12,8 @@ import { frequencyText, ohms } from './say.ts';
 
 /** For headings and lists round an aerial's views on one page [mm]. */
 const AROUND = 110;
+/** Room for the views of an aerial by formula, which has few lengths [mm]. */
+const FORMULA_HEIGHT = 110;
 
 /** What to cut and how to put it up; cautions where the risk is. */
 export function aerial(context: Context): readonly Block[] {
@@ -31,10 +33,20 @@ export function aerial(context: Context): readonly Block[] {
     ),
     ...(a.kind === 'wires' ? wires(a, context) : closedForm(a, context)),
     ...feeder(a, context),
+    ...picture(a, context),
   ];
 }
 
-function wires(a: WiresDescription, { type, width, paper }: Context): readonly Block[] {
+/** The aerial to scale; at its own size if that finds room, as a frame's does. */
+function picture(a: AerialDescription, { type, width, paper }: Context): readonly Block[] {
+  const viewHeight = a.kind === 'wires' ? roomHeight(paper) - AROUND : FORMULA_HEIGHT;
+  const svg = drawAnyAerial(a, { width: width + 2 * BLEED, theme: 'light', viewHeight });
+  if (!svg) return [];
+  const block = drawing(svg, paper);
+  return block ? [block] : scaledDrawing(svg, paper, type);
+}
+
+function wires(a: WiresDescription, { type, width }: Context): readonly Block[] {
   const cuts = describedCuts(a);
   const [boom] = alongBoom(a.shape);
   return [
@@ -70,17 +82,10 @@ function wires(a: WiresDescription, { type, width, paper }: Context): readonly B
           ),
         ]
       : []),
-    ...scaledDrawing(
-      drawDescribedAerial(a, { width: width + 2 * BLEED, viewHeight: roomHeight(paper) - AROUND, theme: 'light' }),
-      paper,
-      type,
-    ),
   ];
 }
 
-function closedForm(a: Exclude<AerialDescription, WiresDescription>, { type, width, paper }: Context): readonly Block[] {
-  const frame = drawFrame(a, { width: width + 2 * BLEED, theme: 'light' });
-  const block = frame && drawing(frame, paper);
+function closedForm(a: Exclude<AerialDescription, WiresDescription>, { type, width }: Context): readonly Block[] {
   const rows = cutRows(a);
   return [
     ...(rows.length === 0
@@ -97,7 +102,6 @@ function closedForm(a: Exclude<AerialDescription, WiresDescription>, { type, wid
           type,
         )),
     ...notes(a).flatMap((t) => paragraph(t, width, type)),
-    ...(block ? [block] : frame ? scaledDrawing(frame, paper, type) : []),
   ];
 }
 

@@ -31,7 +31,8 @@ export function keep({ code, findings, type, width }: Context): readonly Block[]
         width,
         height: LINE,
         above: i === 0 ? 3 : 0,
-        ...(i < lines.length - 1 ? { withNext: true } : {}),
+        // a code on two pages is a nuisance; half a page left empty is a greater one
+        ...(i === lines.length - 1 ? {} : i === 0 || i === lines.length - 2 ? { withNext: true } : { keptWithNext: true }),
         paint(pen, x, y) {
           pen.text(line, { x, y: y + 0.7 * LINE }, { size: SIZE, colour: INK, face: 'fixed' });
         },

@@ -60,6 +60,8 @@ test('blocks keep to their pages, in order and whole', () => {
     wide: fc.boolean(),
     withNext: fc.boolean(),
     newPage: fc.boolean(),
+    floats: fc.boolean(),
+    kept: fc.boolean(),
   });
   fc.assert(
     fc.property(fc.array(size, { maxLength: 30 }), (sizes) => {
@@ -68,20 +70,32 @@ test('blocks keep to their pages, in order and whole', () => {
           width: s.wide ? 200 : 100,
           height: s.wide ? Math.min(60, s.height) : s.height,
           above: 2,
-          ...(s.withNext && s.height < 60 && !s.wide ? { withNext: true as const } : {}),
+          ...(s.withNext && s.height < 60 && !s.wide && !s.floats ? { withNext: true as const } : {}),
           ...(s.newPage ? { newPage: true as const } : {}),
+          ...(s.floats ? { floats: true as const } : {}),
+          ...(s.kept && !s.wide && !s.floats && s.height < 20 ? { keptWithNext: true as const } : {}),
           paint: () => {},
         }),
       );
       const groups: Block[][] = [];
       blocks.forEach((b, i) => {
-        if (i > 0 && blocks[i - 1]!.withNext) groups.at(-1)!.push(b);
+        if (i > 0 && (blocks[i - 1]!.withNext || blocks[i - 1]!.keptWithNext)) groups.at(-1)!.push(b);
         else groups.push([b]);
       });
       const room = (g: readonly Block[]): number => (g.some((b) => b.width > 180) ? 160 : 250);
       fc.pre(groups.every((g) => g.reduce((sum, b) => sum + b.height + 2, 0) < room(g)));
       const pages = place(blocks, PAPERS.a4);
-      expect(pages.flatMap((p) => p.placed.map((b) => b.block))).toEqual(blocks);
+      const order = pages.flatMap((p) => p.placed.map((b) => b.block));
+      // a drawing may come later than what follows it: never sooner, and drawings and the rest keep their orders
+      const leads = groups.map((g) => g[0]!);
+      expect(order.length).toBe(blocks.length);
+      for (const floating of [true, false]) {
+        const own = groups.filter((g) => (g[0]!.floats === true) === floating).flat();
+        expect(order.filter((b) => own.includes(b))).toEqual(own);
+      }
+      leads.forEach((lead, i) => {
+        if (!lead.floats) for (const before of leads.slice(i + 1)) expect(order.indexOf(before)).toBeGreaterThan(order.indexOf(lead));
+      });
       for (const { paper, placed } of pages) {
         placed.forEach(({ block, y }, i) => {
           expect(y).toBeGreaterThanOrEqual(i === 0 ? TOP : placed[i - 1]!.y + placed[i - 1]!.block.height);
