@@ -9,7 +9,7 @@ import {
   type Trim,
   type Trimmed,
 } from '#find';
-import { formatFigure } from '#units';
+import { writeForPeople } from '#units';
 import { chanceWords } from './chance-words.ts';
 
 export interface ToleranceLine {
@@ -110,7 +110,7 @@ const TRUSTED = 80;
 function mendWords({ words, moves, louder }: Trim, slope: number, figure: Trimmed): string {
   if (figure === 'loudness') return `${words}: ${decibels(louder!)} louder`;
   const times = Math.abs(slope / moves);
-  const needed = times >= 0.05 && times <= 50 ? `; a usual error takes ${Number(times.toPrecision(2))} of it` : '';
+  const needed = times >= 0.05 && times <= 50 ? `; a usual error takes ${Number(times.toPrecision(2))} times as much` : '';
   return `tunes too ${moves < 0 ? 'high' : 'low'}: ${words} (${signedHertz(moves)}${needed})`;
 }
 
@@ -144,5 +144,5 @@ function degreesWithin(shares: Quantiles, rotation: number): string {
 }
 
 const decibels = (v: number): string => `${Number(v.toFixed(1)) + 0} dB`;
-const plainHertz = (v: number): string => formatFigure(Math.abs(v), 'Hz', 2);
+const plainHertz = (v: number): string => writeForPeople(Math.abs(v), 'frequency', 2);
 const signedHertz = (v: number): string => (Math.abs(v) < 0.5 ? '0 Hz' : `${v > 0 ? '+' : '-'}${plainHertz(v)}`);

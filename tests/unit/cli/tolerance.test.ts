@@ -25,7 +25,7 @@ test('odds with what they may be out by, and how far each trim goes', () => {
   const { code, out } = earshot('tolerance', SET, '--station', 'Fen Talk', '--samples', '64');
   expect(code).toBe(0);
   expect(out).toMatch(/most words understood +in \d+ of 100 builds \(give or take \d+\)/);
-  expect(out).toMatch(/tunes too high: squeeze the winding by 1 mm \(-[\d.]+ MHz; a usual error takes [\d.]+ of it\)/);
+  expect(out).toMatch(/tunes too high: squeeze the winding by 1 mm \(-[\d.]+ MHz; a usual error takes [\d.]+ times as much\)/);
 });
 
 test('a path that cannot be written is told', () => {

@@ -80,8 +80,8 @@ describe('what matters most, and how it is trimmed', () => {
         deviation: '300 kHz',
         // 300 / 200 and 300 / 190
         mends: [
-          'tunes too high: squeeze the winding by 1 mm (-200 kHz; a usual error takes 1.5 of it)',
-          'tunes too low: stretch the winding by 1 mm (+190 kHz; a usual error takes 1.6 of it)',
+          'tunes too high: squeeze the winding by 1 mm (-200 kHz; a usual error takes 1.5 times as much)',
+          'tunes too low: stretch the winding by 1 mm (+190 kHz; a usual error takes 1.6 times as much)',
         ],
       },
     ]);

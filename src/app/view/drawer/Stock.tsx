@@ -114,7 +114,7 @@ export function Chokes({ drawer, editing, fieldAt }: CompartmentProps) {
 const OF_A_CHOKE = [
   ['title', 'what it is', ''],
   ['inductance', 'inductance'],
-  ['resistance', 'resistance of its wire'],
+  ['resistance', 'resistance'],
 ] as const;
 
 /** Room for a long wire. */
