@@ -133,7 +133,7 @@ program
 
 program
   .command('sheet')
-  .description('a build sheet as a PDF file, true to scale: circuit, parts, coil, aerial, assembly, dial, trimming')
+  .description('a build sheet as a PDF file, true to scale: circuit, wiring, parts, coil, aerial, assembly, dial, trimming')
   .argument('<file>', 'set file (JSON)')
   .requiredOption('-o, --out <pdf>', 'file to be written')
   .option('--station <name>', 'built for this station; the one heard best where not given')

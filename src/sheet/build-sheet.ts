@@ -7,7 +7,7 @@ import { Type } from './pdf/type.ts';
 const NO_TIME = new Date(0);
 
 /**
- * Everything needed at the bench on paper, as a PDF file, true to scale: circuit, parts, coil, aerial, order of assembly, dial, trimming.
+ * Everything needed at the bench on paper, as a PDF file, true to scale: circuit, wiring, parts, coil, aerial, order of assembly, dial, trimming.
  *
  * The same input gives the same bytes.
  *

@@ -53,7 +53,7 @@ function steps({ findings }: Context): readonly Step[] {
     },
     wound
       ? {
-          what: 'Wind the coil as the coil page has it. Scrape or sand the wire bright where it will be soldered.',
+          what: 'Wind the coil as written under Coil. Scrape or sand the wire bright where it will be soldered.',
           expect: `Less than ${CONTINUITY} from end to end; the length on the rule as in the table.`,
         }
       : { what: 'Take the coil that was measured.', expect: `Less than ${CONTINUITY} from end to end, if it is wound of wire.` },
@@ -76,7 +76,7 @@ function steps({ findings }: Context): readonly Step[] {
     ...(set.aerial.kind === 'coil'
       ? []
       : [
-          { what: 'Cut the aerial and put it up as its page has it; mind the cautions there.', expect: aerialTest(set) },
+          { what: 'Cut the aerial and put it up as written under Aerial; mind the cautions there.', expect: aerialTest(set) },
           {
             what: `Join the aerial ${tank.aerialCoupling ? joined(tank.aerialCoupling) : 'to the coil'}.`,
             expect: 'With the first touch a faint crackle, or nothing: both are right.',

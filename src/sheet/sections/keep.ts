@@ -21,18 +21,17 @@ export function keep({ code, findings, type, width }: Context): readonly Block[]
   return [
     ...head,
     ...paragraph(
-      `Best keep its file. Without it: put this behind the address of the app, after a #. Spaces and line breaks count for nothing; small and capital letters do. Copied out of this file on a screen, or scanned from paper, it need not be typed. It came across whole if the app shows the same verdict as the first page.`,
+      `Best keep its file. Without it: put the code that follows behind the address of the app, after a #. Spaces and line breaks count for nothing; small and capital letters do. Copied out of this file on a screen, or scanned from paper, it need not be typed. It came across whole if the app shows the same verdict as the first page.`,
       width,
       type,
-      { withNext: true },
-    ),
+    ).map((b): Block => ({ ...b, keptWithNext: true })),
     ...lines.map(
       (line, i): Block => ({
         width,
         height: LINE,
         above: i === 0 ? 3 : 0,
-        // a code on two pages is a nuisance; half a page left empty is a greater one
-        ...(i === lines.length - 1 ? {} : i === 0 || i === lines.length - 2 ? { withNext: true } : { keptWithNext: true }),
+        // on one page, so that it can be copied at one go
+        ...(i < lines.length - 1 ? { withNext: true } : {}),
         paint(pen, x, y) {
           pen.text(line, { x, y: y + 0.7 * LINE }, { size: SIZE, colour: INK, face: 'fixed' });
         },
