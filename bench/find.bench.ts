@@ -12,14 +12,17 @@ import {
   type Design,
   Draws,
   drawDesign,
-  mergeSlices,
   only,
+  type Portion,
   Search,
   type SearchState,
   type Space,
+  shareOut,
   spaceOf,
   Trials,
+  toWorkFrom,
   USUAL_LIMITS,
+  type Work,
   worth,
 } from '#find';
 import { readDrawerFile } from '#set-file';
@@ -137,31 +140,37 @@ function longBest(): { readonly points: number; readonly trials: number } {
   return { points, trials: count };
 }
 
-/** One slice of a search, in a thread of its own. */
+/** Trials of a portion: some 50 ms. */
+const PORTION = 40;
+
+/** A thread that works on what it is sent. */
 if (!isMainThread && workerData?.bench === 'find') {
   const space = demo();
-  const { index, of, budget } = workerData as { index: number; of: number; budget: number };
-  const search = new Search(space, beginSearch(space, { aim: AIM, seed: 1, slice: { index, of }, small: 0 }));
+  const trials = new Trials(space);
   parentPort!.postMessage('ready');
-  parentPort!.once('message', () => parentPort!.postMessage(search.step(budget)));
+  parentPort!.on('message', ({ state, what }: { state: SearchState; what: Work }) =>
+    parentPort!.postMessage(new Search(space, state, trials).portion(what, (n) => n < PORTION)),
+  );
 }
 
-/** Wall time of a budget shared by so many workers, from the moment all are ready [s]; and what they found together. */
-async function shared(of: number, budget: number): Promise<{ readonly seconds: number; readonly state: SearchState }> {
+/** Wall time that so many workers take for the same trials [s], each warmed up on the trials before; and what they found together. */
+async function shared(of: number, warm: number, budget: number): Promise<{ readonly seconds: number; readonly state: SearchState }> {
   const file = fileURLToPath(import.meta.url);
-  const workers = Array.from(
-    { length: of },
-    (_, index) => new Worker(file, { workerData: { bench: 'find', index, of, budget: Math.round(budget / of) } }),
-  );
+  const workers = Array.from({ length: of }, () => new Worker(file, { workerData: { bench: 'find' } }));
   const message = <T>(w: Worker): Promise<T> => new Promise((done, fail) => w.once('message', done).once('error', fail));
   await Promise.all(workers.map((w) => message<string>(w)));
+  const hands = workers.map((w) => (state: SearchState, what: Work) => {
+    const answer = message<Portion>(w);
+    w.postMessage({ state: toWorkFrom(state), what });
+    return answer;
+  });
+  const space = demo();
+  const begun = await shareOut(beginSearch(space, { aim: AIM, seed: 1, small: 0 }), hands, (s) => s.trials < warm);
   const from = performance.now();
-  const answers = workers.map((w) => message<SearchState>(w));
-  for (const w of workers) w.postMessage('go');
-  const state = mergeSlices(await Promise.all(answers));
+  const state = await shareOut(begun, hands, (s) => s.trials < begun.trials + budget);
   const seconds = (performance.now() - from) / 1e3;
   await Promise.all(workers.map((w) => w.terminate()));
-  return { seconds, state };
+  return { seconds: (seconds * budget) / (state.trials - begun.trials), state };
 }
 
 /** Search over the demo drawer: designs a second, trials and time to within 0.2 dB of the best known beside chance and a general optimiser, and two workers against one. */
@@ -196,9 +205,10 @@ export async function run(): Promise<void> {
       `${name.padEnd(33)} within ${NEAR} dB in ${hits.length} of ${runs.length} runs${middle ? `, middle one after ${middle.trials} trials, ${middle.seconds.toFixed(1)} s of processor` : ''}; short by ${short} dB when it ended (${BUDGET} trials at most)`,
     );
   }
-  const one = await shared(1, 2000);
-  const two = await shared(2, 2000);
+  const [warm, timed] = [1500, 4000];
+  const one = await shared(1, warm, timed);
+  const two = await shared(2, warm, timed);
   console.log(
-    `two workers against one           ${(one.seconds / two.seconds).toFixed(2)} times as fast (${one.seconds.toFixed(1)} s, ${two.seconds.toFixed(1)} s for 2000 trials)`,
+    `two workers against one           ${(one.seconds / two.seconds).toFixed(2)} times as fast (${one.seconds.toFixed(1)} s, ${two.seconds.toFixed(1)} s for ${timed} trials, after ${warm} to warm up)`,
   );
 }

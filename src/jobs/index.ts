@@ -23,7 +23,7 @@ export type { StationFigures } from './figures.ts';
 export type { FindAnswer, FoundSet, FrontSet, Merits } from './find/answer.ts';
 export type { FindAsked, FindGiven } from './find/laid-out.ts';
 export type { FoundOdds } from './find/odds.ts';
-export type { FindPlan, SliceGiven } from './find/search.ts';
+export type { FindPlan, PortionGiven } from './find/search.ts';
 export type { ScatterRow, TolerancePlan, ToleranceSlice } from './find/tolerance.ts';
 export type { Advice, Advised, Evaluated, LadderRow, Outline, StationOutline, StationResult } from './results.ts';
 export type { StageGiven, StageName } from './stage.ts';

@@ -31,7 +31,7 @@ export const jobs = {
   phonesCurves: later(() => import('./on-demand.ts').then((m) => m.phonesCurves)),
   earCurves: later(() => import('./on-demand.ts').then((m) => m.earCurves)),
   findPlan: later(() => import('./find/on-demand.ts').then((m) => m.findPlan)),
-  findSlice: later(() => import('./find/on-demand.ts').then((m) => m.findSlice)),
+  findPortion: later(() => import('./find/on-demand.ts').then((m) => m.findPortion)),
   findAnswer: later(() => import('./find/on-demand.ts').then((m) => m.findAnswer)),
   findSet: later(() => import('./find/on-demand.ts').then((m) => m.findSet)),
   findOdds: later(() => import('./find/on-demand.ts').then((m) => m.findOdds)),

@@ -1,69 +1,71 @@
 import { canBeBuilt } from './build.ts';
 import type { Draws } from './chance.ts';
-import { type Design, DIRECT, JOINTS, LINK, NONE, PITCHES, SERIES, TAP } from './design.ts';
+import { type Design, DIRECT, LINK, NONE, PITCHES, SERIES, TAP } from './design.ts';
 import { type Space, windowOf } from './space.ts';
 import { linkCount } from './winding.ts';
 
-/** A structure: kind of aerial, how it joins, and the tuning capacitor. All designs of a space belong to one arm each. */
+/** A structure: one kind of aerial in all its lengths. All designs of a space belong to one arm each. */
 export interface Arm {
   /** first and last aerial of the group */
   readonly aerials: readonly [number, number];
-  readonly joint: number;
-  readonly capacitor: number;
 }
 
 /** Every structure of a space, in a fixed order. */
 export function armsOf(space: Space): readonly Arm[] {
   const out: Arm[] = [];
-  const { stock, aerials } = space;
+  const { aerials } = space;
   for (let from = 0; from < aerials.length; ) {
-    const { group, description } = aerials[from]!;
+    const { group } = aerials[from]!;
     let to = from;
     while (aerials[to + 1]?.group === group) to++;
-    const joints = description.kind === 'coil' ? [NONE] : [DIRECT, TAP, LINK, ...(stock.fixedCapacitors.length > 0 ? [SERIES] : [])];
-    for (const joint of joints)
-      for (let capacitor = 0; capacitor < stock.capacitors.length; capacitor++) out.push({ aerials: [from, to], joint, capacitor });
+    out.push({ aerials: [from, to] });
     from = to + 1;
   }
   return out;
 }
 
-/** Words for an arm, as stations of a race: `dipole of rods, broadside to 110, tap, air-variable-20`. */
-export const armName = (space: Space, arm: Arm): string =>
-  [space.aerials[arm.aerials[0]]!.group, JOINTS[arm.joint], space.stock.capacitors[arm.capacitor]!.name].join(', ');
+/** Ways in which the aerials of an arm can join the tank. */
+export function jointsOf({ stock, aerials }: Space, arm: Arm): readonly number[] {
+  if (aerials[arm.aerials[0]]!.description.kind === 'coil') return [NONE];
+  return [DIRECT, TAP, LINK, ...(stock.fixedCapacitors.length > 0 ? [SERIES] : [])];
+}
 
 const TRIES = 400;
 
 /** A design of an arm drawn by chance, within the windows in which its coil could tune; null where none was met. */
 export function drawDesign(space: Space, arm: Arm, draws: Draws): Design | null {
   const { stock } = space;
-  if ([stock.formers, stock.wires, stock.detectors, stock.earpieces].some((list) => list.length === 0)) return null;
+  const { capacitors, formers, wires, detectors, earpieces } = stock;
+  if ([capacitors, formers, wires, detectors, earpieces].some((list) => list.length === 0)) return null;
+  const joints = jointsOf(space, arm);
   for (let k = 0; k < TRIES; k++) {
+    const capacitor = draws.below(capacitors.length);
+    const joint = draws.oneOf(joints);
     const former = draws.below(stock.formers.length);
     const wire = draws.below(stock.wires.length);
     const across = draws.below(stock.fixedCapacitors.length + 1);
     const pitch = draws.below(PITCHES.length);
-    const window = windowOf(space, former, wire, pitch, arm.capacitor, across);
+    const window = windowOf(space, former, wire, pitch, capacitor, across);
     if (!window) continue;
     const halves = window[0] + draws.below(window[1] - window[0] + 1);
     const earpiece = draws.below(stock.earpieces.length);
     const place = (): number => stepped(space, wire, Math.round((0.03 + 0.9 * draws.uniform() ** 2) * 2 * halves), halves);
     const d: Design = {
       aerial: arm.aerials[0] + draws.below(arm.aerials[1] - arm.aerials[0] + 1),
-      joint: arm.joint,
+      joint,
       at:
-        arm.joint === TAP
+        joint === TAP
           ? place()
-          : arm.joint === LINK
+          : joint === LINK
             ? draws.below(linkCount(stock))
-            : arm.joint === SERIES
+            : joint === SERIES
               ? draws.below(stock.fixedCapacitors.length)
               : 0,
       former,
       wire,
       halves,
       pitch: halves === 2 ? 0 : pitch,
-      capacitor: arm.capacitor,
+      capacitor,
       across,
       detector: draws.below(stock.detectors.length),
       tap: draws.uniform() < 0.3 ? 0 : place(),

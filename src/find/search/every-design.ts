@@ -1,4 +1,4 @@
-import { armsOf } from './arms.ts';
+import { armsOf, jointsOf } from './arms.ts';
 import { canBeBuilt, radioCanBeBuilt } from './build.ts';
 import { type Design, LINK, PITCHES, type RadioDesign, SERIES, TAP } from './design.ts';
 import { type Space, windowOf } from './space.ts';
@@ -17,7 +17,7 @@ export function* everyDesign(space: Space, most = Number.POSITIVE_INFINITY): Gen
   let given = 0;
   const upTo = (n: number): number[] => Array.from({ length: n }, (_, k) => k);
   const places = (halves: number): number[] => upTo(2 * halves).slice(1);
-  for (const { aerials, joint, capacitor } of armsOf(space))
+  for (const { joint, capacitor, aerials } of frames(space))
     for (const former of upTo(stock.formers.length))
       for (const wire of upTo(stock.wires.length))
         for (const across of upTo(stock.fixedCapacitors.length + 1))
@@ -48,6 +48,12 @@ export function* everyDesign(space: Space, most = Number.POSITIVE_INFINITY): Gen
             }
           }
 }
+
+/** Aerials of a group with one way to join them and one capacitor. */
+const frames = (space: Space) =>
+  armsOf(space).flatMap((arm) =>
+    jointsOf(space, arm).flatMap((joint) => space.stock.capacitors.map((_, capacitor) => ({ ...arm, joint, capacitor }))),
+  );
 
 function* withTheRest({ stock }: Space, radio: RadioDesign): Generator<Design> {
   for (let detector = 0; detector < stock.detectors.length; detector++)

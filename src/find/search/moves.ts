@@ -1,4 +1,4 @@
-import { type Arm, drawWay, stepped } from './arms.ts';
+import { type Arm, drawWay, jointsOf, stepped } from './arms.ts';
 import { canBeBuilt } from './build.ts';
 import type { Draws } from './chance.ts';
 import { type Design, keyOf, LINK, PITCHES, SERIES, TAP } from './design.ts';
@@ -8,7 +8,9 @@ import { linkCount } from './winding.ts';
 /** Ways to change a design within its arm; each is one step of a search. */
 export const MOVES = [
   'aerial',
+  'joint',
   'at',
+  'capacitor',
   'former',
   'wire',
   'turns',
@@ -52,11 +54,17 @@ function candidates(space: Space, arm: Arm, d: Design, move: (typeof MOVES)[numb
   switch (move) {
     case 'aerial':
       return others(d.aerial, arm.aerials[0], arm.aerials[1]).map((aerial) => ({ ...d, aerial }));
+    case 'joint':
+      return jointsOf(space, arm)
+        .filter((joint) => joint !== d.joint)
+        .flatMap((joint) => firstPlaces(space, d, joint, draws).map((at) => ({ ...d, joint, at })));
     case 'at':
       if (d.joint === TAP) return tapsFrom(space, d, d.at).map((at) => ({ ...d, at }));
       if (d.joint === LINK) return others(d.at, 0, linkCount(stock) - 1).map((at) => ({ ...d, at }));
       if (d.joint === SERIES) return others(d.at, 0, stock.fixedCapacitors.length - 1).map((at) => ({ ...d, at }));
       return [];
+    case 'capacitor':
+      return others(d.capacitor, 0, stock.capacitors.length - 1).flatMap((capacitor) => rewound(space, d, { capacitor }));
     case 'former':
       return others(d.former, 0, stock.formers.length - 1).flatMap((former) => rewound(space, d, { former }));
     case 'wire':
@@ -98,6 +106,18 @@ function candidates(space: Space, arm: Arm, d: Design, move: (typeof MOVES)[numb
         [0, 0.3, 0.6].map((share) => ({ ...d, detector, tap: share === 0 ? 0 : stepped(space, d.wire, share * 2 * d.halves, d.halves) })),
       );
   }
+}
+
+/** Shares of a coil at which an aerial that joins it anew is tapped: low, where aerials of low impedance match, and further up. */
+const FIRST_TAPS = [0.06, 0.15, 0.35];
+
+/** Where an aerial that now joins in another way is tried. */
+function firstPlaces(space: Space, d: Design, joint: number, draws: Draws): number[] {
+  const some = (n: number): number[] => (n <= FIRST_TAPS.length ? [...Array(n).keys()] : FIRST_TAPS.map(() => draws.below(n)));
+  if (joint === TAP) return FIRST_TAPS.map((share) => stepped(space, d.wire, Math.round(share * 2 * d.halves), d.halves));
+  if (joint === LINK) return some(linkCount(space.stock));
+  if (joint === SERIES) return some(space.stock.fixedCapacitors.length);
+  return [0];
 }
 
 /** Places for a tap about one, a few steps and some octaves away. */

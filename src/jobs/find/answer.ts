@@ -7,7 +7,6 @@ import {
   found,
   type Glance,
   keyOf,
-  mergeSlices,
   Search,
   type SearchState,
   setFileOf,
@@ -67,16 +66,15 @@ export interface FindAnswer {
 }
 
 export interface AnswerGiven extends FindGiven {
-  /** one for each share */
-  readonly states: readonly SearchState[];
+  readonly state: SearchState;
   /** sets wanted */
   readonly most: number;
 }
 
-/** The best different sets found so far by all shares together, worked out in full. */
+/** The best different sets found so far, worked out in full. */
 export function findAnswer(given: AnswerGiven): Promise<Answer<FindAnswer>> {
   return onDrawer(given, (laid) => {
-    const search = new Search(laid.space, mergeSlices(given.states), laid.trials);
+    const search = new Search(laid.space, given.state, laid.trials);
     const best = answer(search, given.most);
     const { trials, done, through, front } = search.state;
     return {

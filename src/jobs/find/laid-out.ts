@@ -9,7 +9,7 @@ export interface FindAsked {
   readonly aim: Aim;
   /** indices of stations that must be on the dial and count; empty: whichever is heard best */
   readonly wanted: SearchRequest['wanted'];
-  /** that the dial must reach from end to end */
+  /** that the dial must reach from end to end [Hz]; left out: only stations count */
   readonly band?: SearchRequest['band'];
   /** the same seed goes the same way */
   readonly seed: number;

@@ -2,5 +2,5 @@
 export { findAnswer, findSet } from './answer.ts';
 export { drawerOfSet } from './drawer-of-set.ts';
 export { findOdds } from './odds.ts';
-export { findPlan, findSlice } from './search.ts';
+export { findPlan, findPortion } from './search.ts';
 export { tolerancePlan, toleranceSlice } from './tolerance.ts';

@@ -1,43 +1,35 @@
-import { armsOf, beginSearch, Search, type SearchState, type Slice } from '#find';
-import type { JobContext } from '#rpc';
+import { armsOf, beginSearch, type Portion, Search, type SearchState, type Work } from '#find';
 import type { Answer } from '../document.ts';
 import { type FindGiven, onDrawer } from './laid-out.ts';
 
-/** How large a search would be. */
+/** A search that has not begun, and how large it would be. */
 export interface FindPlan {
-  /** kinds of aerial, ways to join it and capacitors that can be put together */
+  /** kinds of aerial that can be put together */
   readonly structures: number;
   /** so few sets that all of them are tried, by one thread */
   readonly whole: boolean;
+  readonly state: SearchState;
 }
 
 export function findPlan(given: FindGiven): Promise<Answer<FindPlan>> {
-  return onDrawer(given, ({ space }) => ({
-    structures: armsOf(space).length,
-    whole: beginSearch(space, given.asked).through !== null,
-  }));
+  return onDrawer(given, ({ space }) => {
+    const state = beginSearch(space, given.asked);
+    return { structures: armsOf(space).length, whole: state.through !== null, state };
+  });
 }
 
-export interface SliceGiven extends FindGiven {
-  readonly slice: Slice;
-  /** where the search stands; null to begin */
-  readonly state: SearchState | null;
-  /** after which it hands over where it stands [ms] */
+export interface PortionGiven extends FindGiven {
+  /** where the search stands */
+  readonly state: SearchState;
+  readonly what: Work;
+  /** after which it hands over what it has [ms] */
   readonly milliseconds: number;
 }
 
-/** Trials between two looks at the clock. */
-const TRIALS = 5;
-
-/** One share of a search, for some time. What comes back is all that is needed to go on, here or in another thread. */
-export function findSlice(given: SliceGiven, context: JobContext): Promise<Answer<SearchState>> {
-  return onDrawer(given, async ({ space, trials }) => {
-    const until = Date.now() + given.milliseconds;
-    const search = new Search(space, given.state ?? beginSearch(space, { ...given.asked, slice: given.slice }), trials);
-    while (!search.state.done && Date.now() < until) {
-      search.step(TRIALS);
-      await context.step();
-    }
-    return search.state;
+/** Works on one structure of a search for some time; what comes back goes into the state by `withPortion`. */
+export function findPortion({ state, what, milliseconds, ...given }: PortionGiven): Promise<Answer<Portion>> {
+  return onDrawer(given, ({ space, trials }) => {
+    const until = Date.now() + milliseconds;
+    return new Search(space, state, trials).portion(what, () => Date.now() < until);
   });
 }

@@ -56,7 +56,7 @@ describe('a search shared out among threads', () => {
   });
 
   test('a thread that dies is asked anew and goes on from where it stood; one that always dies ends the search and is told', async () => {
-    const sometimes = mortal(clients[0]!, (k, job) => job === 'findSlice' && k % 3 === 1);
+    const sometimes = mortal(clients[0]!, (k, job) => job === 'findPortion' && k % 3 === 1);
     const run = new SearchRun([sometimes.client], drawer, asked, 16);
     void run.begin(60);
     await until(() => run.trials.value > 0);
@@ -65,7 +65,7 @@ describe('a search shared out among threads', () => {
     expect(run.fault.value).toBeNull();
     run.close();
 
-    const always = mortal(clients[0]!, (_, job) => job === 'findSlice');
+    const always = mortal(clients[0]!, (_, job) => job === 'findPortion');
     const lost = new SearchRun([always.client], drawer, asked);
     await lost.begin(60);
     expect(lost.standing.value).toBe('ended');

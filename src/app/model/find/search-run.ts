@@ -1,9 +1,8 @@
 import { signal } from '@preact/signals';
+import { type SearchHand, type SearchState, shareOut, toWorkFrom } from '#find';
 import type { Answer, Document, FindAnswer, FindAsked, FindPlan, FoundOdds, FoundSet, FrontSet, JobTable } from '#jobs';
 import { type Client, WorkerDied } from '#rpc';
 import type { Problem } from '#set-file';
-
-type State = Parameters<JobTable['findAnswer']>[0]['states'][number];
 
 /** How a search stands: at work, held, or at an end, of which it can go on. */
 export type Standing = 'running' | 'held' | 'ended';
@@ -20,8 +19,7 @@ const LEAST_BETWEEN = 1000;
 const TRIES = 3;
 
 /**
- * One search through one drawer, shared out among threads. All that matters of it is in the states that they hand over: a thread that dies is started
- * anew and goes on from the last.
+ * One search through one drawer, shared out among threads. All that matters of it is in its state: a thread that dies is started anew, and works its portion again.
  */
 export class SearchRun {
   readonly document: Document;
@@ -42,7 +40,7 @@ export class SearchRun {
   readonly fault = signal<string | null>(null);
   readonly #threads: readonly Client<JobTable>[];
   readonly #built: number;
-  #states: (State | null)[] = [];
+  #state: SearchState | null = null;
   /** portions being worked on; turns of going on that were begun */
   #atWork: Promise<unknown> = Promise.resolve();
   #turn = 0;
@@ -65,8 +63,7 @@ export class SearchRun {
     const plan = await this.#ask(0, 'findPlan', {});
     if (!plan) return;
     this.plan.value = plan;
-    const shares = plan.whole ? 1 : Math.max(1, Math.min(this.#threads.length, plan.structures));
-    this.#states = Array.from({ length: shares }, () => null);
+    this.#state = plan.state;
     if (this.#stands('running')) await this.goOn();
   }
 
@@ -81,7 +78,7 @@ export class SearchRun {
     if (seconds > 0) this.allowed.value = this.spent.value + 1e3 * seconds;
     this.#resting = false;
     const stopClock = this.#startClock();
-    this.#atWork = Promise.all(this.#states.map((_, k) => this.#search(k, turn)));
+    this.#atWork = this.#search(turn);
     await this.#atWork;
     stopClock();
     if (turn === this.#turn) await this.#rest(turn);
@@ -157,19 +154,27 @@ export class SearchRun {
     );
   }
 
-  /** One thread with its share of the structures, portion by portion. */
-  async #search(k: number, turn: number): Promise<void> {
-    const wanted = (): boolean =>
-      !this.#closed && turn === this.#turn && this.#stands('running') && this.spent.value < this.allowed.value && !this.#states[k]?.done;
-    while (wanted()) {
-      const milliseconds = Math.max(10, Math.min(PORTION, this.allowed.value - this.spent.value));
-      const slice = { index: k, of: this.#states.length };
-      const state = await this.#ask(k, 'findSlice', { slice, state: this.#states[k] ?? null, milliseconds });
-      if (this.#closed || !state) return;
-      this.#states[k] = state;
-      this.trials.value = this.#states.reduce((sum, s) => sum + (s?.trials ?? 0), 0);
-      if (performance.now() >= this.#lookAgain) void this.#look();
-    }
+  /** All threads at the search, portion by portion. */
+  async #search(turn: number): Promise<void> {
+    if (!this.#state) return;
+    const wanted = (): boolean => !this.#closed && turn === this.#turn && this.#stands('running') && this.spent.value < this.allowed.value;
+    const hand =
+      (k: number): SearchHand =>
+      (state, what) => {
+        const milliseconds = Math.max(10, Math.min(PORTION, this.allowed.value - this.spent.value));
+        return this.#ask(k, 'findPortion', { state: toWorkFrom(state), what, milliseconds });
+      };
+    await shareOut(
+      this.#state,
+      this.#threads.map((_, k) => hand(k)),
+      wanted,
+      (state) => {
+        if (this.#closed) return;
+        this.#state = state;
+        this.trials.value = state.trials;
+        if (performance.now() >= this.#lookAgain) void this.#look();
+      },
+    );
   }
 
   /** The best so far, worked out in full; one look at a time. */
@@ -182,9 +187,9 @@ export class SearchRun {
 
   async #lookNow(): Promise<void> {
     const began = performance.now();
-    const states = this.#states.filter((s) => s !== null);
-    if (states.length === 0) return;
-    const answer = await this.#ask(0, 'findAnswer', { states, most: MOST });
+    const state = this.#state;
+    if (!state) return;
+    const answer = await this.#ask(0, 'findAnswer', { state, most: MOST });
     if (this.#closed || !answer) return;
     this.answer.value = answer;
     const took = performance.now() - began;
@@ -228,5 +233,5 @@ export class SearchRun {
   }
 }
 
-type FindJob = 'findPlan' | 'findSlice' | 'findAnswer' | 'findSet' | 'findOdds';
+type FindJob = 'findPlan' | 'findPortion' | 'findAnswer' | 'findSet' | 'findOdds';
 type Result<K extends FindJob> = Awaited<ReturnType<JobTable[K]>> extends Answer<infer T> ? T : never;

@@ -129,11 +129,17 @@ describe('what is offered can be built', { timeout: 300_000 }, () => {
   test('the checker sees what is wrong: each thing spoilt by itself is told', () => {
     const request = requestOf(FULL);
     const space = spaceOf(request);
-    const arm = armsOf(space).find((a) => a.joint === 2 && space.aerials[a.aerials[0]]!.group.startsWith('dipole of rods'))!;
+    const arm = armsOf(space).find((a) => space.aerials[a.aerials[0]]!.group.startsWith('dipole of rods'))!;
     const draws = new Draws(chanceFrom(4, 0));
     let design = drawDesign(space, arm, draws)!;
-    // a piezo, on a tap
-    while (space.stock.earpieces[design.earpiece]!.part.kind !== 'piezo' || design.tap === 0 || design.wire !== 1 || design.bypass === 0)
+    // a piezo, aerial and detector on taps
+    while (
+      design.joint !== 2 ||
+      space.stock.earpieces[design.earpiece]!.part.kind !== 'piezo' ||
+      design.tap === 0 ||
+      design.wire !== 1 ||
+      design.bypass === 0
+    )
       design = drawDesign(space, arm, draws)!;
     const set = new Builder(space).set(design);
     expect(buildable(set, request.drawer)).toEqual([]);

@@ -3,20 +3,22 @@ import { assemble, bestDial, listeningPoint, report, standAt } from '#engine';
 import {
   answer,
   beginSearch,
+  betweenHeats,
   buildable,
   chanceFrom,
   DISTINCT,
   Draws,
   difference,
   glance,
-  mergeSlices,
   nextChance,
   only,
   Search,
   type SearchState,
   setFileOf,
+  shareOut,
   spaceOf,
   Trials,
+  toWorkFrom,
   usedParts,
 } from '#find';
 import { readSetFile } from '#set-file';
@@ -25,7 +27,7 @@ import { FULL, mediumWave, requestOf } from './drawers.ts';
 
 const space = spaceOf(requestOf(FULL));
 const trials = new Trials(space);
-const begun = (seed: number, slice = { index: 0, of: 1 }): SearchState => beginSearch(space, { aim: only('loudness'), seed, slice });
+const begun = (seed: number): SearchState => beginSearch(space, { aim: only('loudness'), seed });
 const going = (state: SearchState, budget: number): SearchState => new Search(space, state, trials).step(budget);
 
 describe('a race between structures', { timeout: 300_000 }, () => {
@@ -57,15 +59,25 @@ describe('a race between structures', { timeout: 300_000 }, () => {
     expect(before).toBeGreaterThan(0);
   });
 
-  test('slices share the structures out, and make one answer in whatever order they come', () => {
-    const slices = [0, 1, 2].map((index) => going(begun(5, { index, of: 3 }), 150));
-    const merged = mergeSlices(slices);
-    expect(mergeSlices([slices[2]!, slices[0]!, slices[1]!])).toEqual(merged);
-    expect(merged.trials).toBe(slices.reduce((n, s) => n + s.trials, 0));
-    const top = (s: SearchState): number => Math.max(...Object.values(s.best).map((b) => b.worth));
-    expect(top(merged)).toBe(Math.max(...slices.map(top)));
-    const tried = slices.map((s) => s.arms.flatMap((a, k) => (a.steps > 0 ? [k] : [])));
-    expect(tried.flat().length).toBe(new Set(tried.flat()).size);
+  test('by three hands in any order, portions of any size, it comes to the very state of one hand at the end of every heat', async () => {
+    const chance = new Draws(chanceFrom(17, 0));
+    let alone = begun(5);
+    const heats = (s: SearchState): string => JSON.stringify([s.heat.round, s.heat.running]);
+    for (let ended = 0; ended < 3; ended++) {
+      const start = alone;
+      alone = going(alone, 1);
+      while (!betweenHeats(alone)) alone = going(alone, 1);
+      const hands = [0, 1, 2].map(() => async (state: SearchState, what: number | 'through') => {
+        const most = 1 + chance.below(20);
+        const sent = JSON.parse(JSON.stringify(toWorkFrom(state))) as SearchState;
+        const portion = new Search(space, sent, trials).portion(what, (n) => n < most);
+        for (let k = chance.below(5); k > 0; k--) await Promise.resolve();
+        return portion;
+      });
+      const shared = await shareOut(start, hands, (s) => heats(s) === heats(start) && s.heat === start.heat);
+      expect(JSON.parse(JSON.stringify(shared))).toEqual(JSON.parse(JSON.stringify(alone)));
+    }
+    expect(alone.best).not.toEqual({});
   });
 
   test('what is offered is different, ranked, can be built of the drawer, and is read back as what it was', () => {
