@@ -109,14 +109,25 @@ program
   .command('find')
   .description('the best sets that a drawer holds the parts of, for its place')
   .argument('<file>', 'file with a drawer and a place (JSON); a set in it is left aside')
-  .option('--aim <aim>', 'speech, loudness, clean (least distortion at a level that is heard) or stations (most of them)', 'speech')
+  .option(
+    '--aim <aim>',
+    'speech, loudness, clean (least distortion at a level that is heard) or stations (most of them); or shares: speech=2,clean=1',
+    'speech',
+  )
   .option('--station <name...>', 'must be on the dial, and counts; whichever is heard best where not given')
-  .option('--seconds <s>', 'how long to look; Ctrl-C gives the best so far', '20')
+  .option('--band <range>', 'that the dial must cover, as in "87.5 MHz to 108 MHz"')
+  .option('--seconds <s>', 'how long to look, 20 where not given; Ctrl-C gives the best so far')
+  .option('--trials <n>', 'looks until so many sets are tried and the heat is over: the same answer on every machine')
+  .option('--threads <n>', 'threads that search; as many as the machine has, up to 4, where not given')
   .option('--seed <n>', 'another seed, another way through', '1')
   .option('--most <n>', 'how many different sets to show', '3')
+  .option('--state <file>', 'keeps where the search stands, and goes on from there the next time')
   .option('--out <folder>', 'writes the set files')
+  .option('--picture <svg>', 'writes a picture: loudness against distortion against ease of tuning')
   .option('--json', 'one JSON object')
-  .action(async (...args: Parameters<typeof import('./find.ts').findCommand>) => (await import('./find.ts')).findCommand(...args));
+  .action(async (...args: Parameters<typeof import('./find/command.ts').findCommand>) =>
+    (await import('./find/command.ts')).findCommand(...args),
+  );
 
 program
   .command('tolerance')

@@ -7,6 +7,7 @@ import { STOPPED } from '../exit-codes.ts';
 import { printJson } from '../figures-json.ts';
 import { groupsJson, groupsText } from '../group.ts';
 import { checked, load } from '../load.ts';
+import { Stop } from '../stop.ts';
 import { wrap } from '../table.ts';
 import { calibrate } from './calibrate.ts';
 import { followed, soundLevelOf, soundOfSet } from './figures.ts';
@@ -16,7 +17,6 @@ import { writePass } from './picture.ts';
 import { type Prepared, prepare } from './prepare.ts';
 import { type Rendered, render } from './render.ts';
 import { writeSpectrum } from './spectrum.ts';
-import { Stop } from './stop.ts';
 
 const WIDTH = 96;
 

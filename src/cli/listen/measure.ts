@@ -1,8 +1,8 @@
 import { type ListeningMeasures, measureListening } from '#engine';
+import type { Stop } from '../stop.ts';
 import type { Plan } from './options.ts';
 import type { Prepared } from './prepare.ts';
 import { Progress } from './progress.ts';
-import type { Stop } from './stop.ts';
 
 /** Measures the set at its place of the dial with test programmes; null where a stop is asked for meanwhile. */
 export async function measure({ reception, dialled }: Prepared, { seed }: Plan, stop: Stop): Promise<ListeningMeasures | null> {

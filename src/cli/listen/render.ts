@@ -1,11 +1,11 @@
 import { LevelMeter, type PassLevel, SOUND_RATE, type SoundLevels, settleEar, toSamples } from '#engine';
 import type { WavWritten } from '#wav';
+import type { Stop } from '../stop.ts';
 import { notesOf } from './notes.ts';
 import type { Plan } from './options.ts';
 import type { Prepared } from './prepare.ts';
 import { Progress } from './progress.ts';
 import { writeSound } from './sound-file.ts';
-import type { Stop } from './stop.ts';
 
 /** Sound made between two looks at whether to go on: 20 ms. */
 const PIECE = SOUND_RATE / 50;

@@ -19,12 +19,19 @@ const CELL = { headroom: 0.5, distortion: 0.5, speed: 0.1 };
 /** A set heard less well than this is on no front [dB]: speech is just noticed there. */
 const JUST_NOTICED = -12;
 
-/** The point of a design that keeps its limits, by the station heard best; null where nothing is heard. */
-export function frontPoint(design: Design, glances: readonly Glance[]): FrontPoint | null {
-  const best = glances.reduce((a, b) => (b.headroom > a.headroom ? b : a));
-  if (!(best.headroom > JUST_NOTICED)) return null;
-  const { station, headroom, distortion, hertzPerDegree } = best;
+/** The station that a set hears best. */
+export const heardBest = (looks: readonly Glance[]): Glance => looks.reduce((a, b) => (b.headroom > a.headroom ? b : a));
+
+/** Where a set stands, by the station it hears best. */
+export function pointOf(design: Design, looks: readonly Glance[]): FrontPoint {
+  const { station, headroom, distortion, hertzPerDegree } = heardBest(looks);
   return { design, station, headroom, distortion, hertzPerDegree };
+}
+
+/** The point of a design that keeps its limits; null where nothing is heard. */
+export function frontPoint(design: Design, looks: readonly Glance[]): FrontPoint | null {
+  const point = pointOf(design, looks);
+  return point.headroom > JUST_NOTICED ? point : null;
 }
 
 const cells = (p: FrontPoint): readonly number[] => [

@@ -5,8 +5,8 @@ import {
   type Design,
   type Found,
   found,
-  type Glance,
   keyOf,
+  pointOf,
   Search,
   type SearchState,
   setFileOf,
@@ -97,7 +97,7 @@ export function findSet(given: FindGiven & { readonly design: Design }): Promise
 
 function foundSet({ space }: LaidOut, f: Found, next: Found | undefined): FoundSet {
   const detector = usedParts(space, f.design).find((p) => p.path === 'detector')?.title;
-  const { station, headroom, distortion, hertzPerDegree } = heardBest(f);
+  const { station, headroom, distortion, hertzPerDegree } = pointOf(f.design, f.looks);
   const order = f.looks.map((g, k) => ({ g, report: f.reports[k]! })).sort((a, b) => b.g.headroom - a.g.headroom);
   return {
     key: keyOf(f.design),
@@ -118,5 +118,3 @@ function foundSet({ space }: LaidOut, f: Found, next: Found | undefined): FoundS
     text: setFileOf(space, f, '', ''),
   };
 }
-
-export const heardBest = (f: Found): Glance => f.looks.reduce((a, b) => (b.headroom > a.headroom ? b : a));

@@ -1,8 +1,7 @@
-import { beginSearch, type Design, found, Search, type Tolerance, ToleranceRun, usedParts } from '#find';
+import { beginSearch, type Design, found, heardBest, Search, type Tolerance, ToleranceRun, usedParts } from '#find';
 import type { JobContext } from '#rpc';
 import { oddsSentence } from '#tell';
 import type { Answer } from '../document.ts';
-import { heardBest } from './answer.ts';
 import { type FindGiven, onDrawer } from './laid-out.ts';
 
 /** How a set does as it comes from the hand, at the station it is heard best at. */
@@ -23,7 +22,7 @@ export function findOdds(given: OddsGiven, context: JobContext): Promise<Answer<
   return onDrawer(given, async ({ space, trials }) => {
     const search = new Search(space, beginSearch(space, { ...given.asked, small: 0 }), trials);
     const f = found(search, given.design);
-    const { station } = heardBest(f);
+    const { station } = heardBest(f.looks);
     const { place, listener } = space;
     const run = new ToleranceRun({ place, set: f.set, listener, station }, { parts: usedParts(space, given.design) });
     while (run.built.length < given.samples) {

@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { mkdtempSync, readdirSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
@@ -46,9 +46,55 @@ describe('find', SLOW, () => {
     expect(out).toMatch(/^1\. /m);
   });
 
+  test('so many trials give one answer, by any number of threads, and by a search that was kept and taken up again', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'earshot-'));
+    const kept = join(folder, 'search.json');
+    const picture = join(folder, 'front.svg');
+    const asked = ['find', DRAWER, '--station', 'Fen Talk', '--aim', 'speech=2,clean=1', '--most', '2', '--json'];
+    const one = earshot(...asked, '--trials', '300', '--threads', '1', '--picture', picture);
+    expect(one.code).toBe(0);
+    const told = JSON.parse(one.out);
+    expect(told.aim).toEqual({ speech: 2, loudness: 0, clean: 1, stations: 0 });
+    expect(told.trials).toBeGreaterThanOrEqual(300);
+    expect(told.why).toEqual([]);
+    expect(earshot(...asked, '--trials', '300', '--threads', '3').out).toBe(one.out);
+    const early = JSON.parse(earshot(...asked, '--trials', '30', '--threads', '2', '--state', kept).out);
+    expect(early.trials).toBeLessThan(told.trials);
+    expect(earshot(...asked, '--trials', '300', '--threads', '1', '--state', kept).out).toBe(one.out);
+    // every set of the list is in the picture with its number
+    const svg = readFileSync(picture, 'utf8');
+    expect(svg).toMatch(/>1<\/text>/);
+    expect(svg).toMatch(/>2<\/text>/);
+    expect((svg.match(/data-dot=/g) ?? []).length).toBeGreaterThanOrEqual(told.front.length);
+    // of another wish, and spoilt
+    const other = earshot('find', DRAWER, '--station', 'Fen Talk', '--trials', '30', '--state', kept);
+    expect(other).toMatchObject({ code: 3 });
+    expect(other.err).toMatch(/another drawer, place or wish/);
+    writeFileSync(kept, readFileSync(kept, 'utf8').replace(/"trials":\d+/, '"trials":1'));
+    expect(earshot(...asked, '--trials', '300', '--state', kept).err).toMatch(/changed since/);
+  });
+
+  test('a band that no dial of the drawer covers: a result, with the reason', () => {
+    const r = earshot('find', DRAWER, '--band', '40 MHz to 200 MHz', '--trials', '60', '--json');
+    expect(r.code).toBe(0);
+    const { sets, why } = JSON.parse(r.out);
+    expect(sets).toEqual([]);
+    // either end is on some dial: no capacitor of the drawer has both (a ratio of 25 in capacitance)
+    expect(why.map((w: { kind: string }) => w.kind)).toEqual(['not-together']);
+    expect(earshot('find', DRAWER, '--band', '40 MHz to 200 MHz', '--trials', '60').out).toMatch(/all of them at once by none/);
+  });
+
   test('what is wrong is told: aim, seconds, seed, station, a file without a place', () => {
     for (const [options, told] of [
       [['--aim', 'pretty'], /speech, loudness, clean, stations/],
+      [['--aim', 'speech=1,speech=2'], /one share/],
+      [['--aim', 'speech=0'], /above 0/],
+      [['--aim', 'speech=-1'], /0 or more/],
+      [['--band', '88 MHz'], /two frequencies/],
+      [['--band', '88 apples to 90 MHz'], /88 apples/],
+      [['--band', '108 MHz to 88 MHz'], /lower end first/],
+      [['--threads', '0'], /from 1 to 64/],
+      [['--trials', 'many'], /whole number/],
       [['--seconds', '0'], /above 0/],
       [['--seed', '1.5'], /whole number/],
       [['--station', 'Fen Tlk'], /Fen Talk/],

@@ -1,7 +1,7 @@
 import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { drawFront } from '#draw';
+import { type FrontDot, frontDots } from '#find';
 import { formatFigure } from '#units';
-import { type FrontDot, frontDots } from '../../model/find/front-dots.ts';
 import type { SearchRun } from '../../model/find/search-run.ts';
 import { Plot } from '../parts/Plot.tsx';
 import { Sized } from '../parts/Sized.tsx';
@@ -9,7 +9,7 @@ import { Sized } from '../parts/Sized.tsx';
 /** Loudness against distortion against ease of tuning: every dot is a set that can be picked, by pointer or by keyboard. */
 export function Front({ run }: { readonly run: SearchRun }) {
   const answer = run.answer.value;
-  const dots = useMemo(() => (answer ? frontDots(answer) : []), [answer]);
+  const dots = useMemo(() => (answer ? frontDots(answer.front, answer.sets) : []), [answer]);
   const [key, setKey] = useState<string | null>(null);
   const at = dots.findIndex((d) => d.key === key);
   if (dots.length === 0) return null;
