@@ -43,27 +43,29 @@ export interface ToleranceOptions {
 /** Independent rounds, by which the error of a probability is told. */
 export const ROUNDS = 8;
 
-/** Every scatter of a set at a place, those of the hand first; as many as there are dimensions to sample. */
+/** Every scatter of a set at a place, those of the hand first. */
 export function scattersOf(bench: Bench, parts: readonly UsedPart[], hand: Hand): readonly Scatter[] {
   const { set, place } = bench.meant;
-  const all = [...handScatter(set, hand), ...placeScatter(place, bench.fields, set, hand.hearing), ...partScatter(set, parts)];
-  return all.slice(0, SOBOL_DIMENSIONS);
+  return [...handScatter(set, hand), ...placeScatter(place, bench.fields, set, hand.hearing), ...partScatter(set, parts)];
 }
 
 /**
  * Builds a set over and over on paper, each time with other errors, and counts how it does.
  *
  * Errors are drawn by the Sobol sequence in `ROUNDS` rounds, each under a digital shift of its own; the first samples are part of any longer run, so it can be
- * stopped at any time. The aerial is left as it is: its wires are not solved anew.
+ * stopped at any time. Scatters beyond the dimensions of the sequence (a place with dozens of stations) are drawn by chance. The aerial is left as it is: its wires
+ * are not solved anew.
  */
 export class ToleranceRun {
   readonly bench: Bench;
   readonly scatters: readonly Scatter[];
   readonly built: Built[] = [];
   readonly #shifts: readonly Uint32Array[];
+  readonly #seed: number;
 
   constructor(meant: Meant, { parts = [], hand = USUAL_HAND, seed = 1, scatters }: ToleranceOptions = {}) {
     this.bench = new Bench(meant);
+    this.#seed = seed;
     this.scatters = scatters ?? scattersOf(this.bench, parts, hand);
     this.#shifts = Array.from({ length: ROUNDS }, (_, round) => {
       const draws = new Draws(chanceFrom(seed, round));
@@ -74,9 +76,15 @@ export class ToleranceRun {
   /** Builds so many more. */
   step(samples: number): void {
     const point = new Float64Array(this.scatters.length);
+    const even = point.subarray(0, SOBOL_DIMENSIONS);
     for (let k = 0; k < samples; k++) {
       const at = this.built.length;
-      sobolPoint(Math.floor(at / ROUNDS), point, this.#shifts[at % ROUNDS]);
+      sobolPoint(Math.floor(at / ROUNDS), even, this.#shifts[at % ROUNDS]);
+      if (point.length > even.length) {
+        const draws = new Draws(chanceFrom(this.#seed, ROUNDS + at));
+        // never 0, of which the normal quantile is none
+        for (let d = even.length; d < point.length; d++) point[d] = draws.uniform() + 2 ** -33;
+      }
       this.built.push(this.bench.build(this.scatters, point.map(normalQuantile)));
     }
   }

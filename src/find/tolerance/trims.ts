@@ -16,7 +16,14 @@ export interface Trim {
 /** The change of length that fingers can make for sure [m]. */
 const MILLIMETRE = 1e-3;
 /** What moves the dial and is mended at the coil. */
-const DIAL = ['tank.coil', 'tank.wiring', 'tank.strayCapacitance', 'tank.capacitor.m', 'tank.capacitor.lead', 'detector.'];
+const DIAL = [
+  'tank.coil',
+  'tank.wiring',
+  'tank.strayCapacitance',
+  'tank.capacitor.m',
+  'tank.capacitor.lead',
+  ...['junctionCapacitance', 'drainCapacitance', 'gateCapacitance', 'capacitance'].map((key) => `detector.${key}`),
+];
 const QUARTER = 0.25;
 
 /** How to trim a set after it was built, each way tried by evaluating the trimmed set anew. */

@@ -6,6 +6,7 @@ import {
   influences,
   leading,
   type Meant,
+  mending,
   partScatter,
   placeScatter,
   type Scatter,
@@ -238,6 +239,32 @@ describe('hand', () => {
       }
     }
   });
+  test('limit: of more scatters than the sequence has dimensions none is left out, and each stands at its own odds', () => {
+    // a place of 90 stations, the last of which is judged: its field alone decides, and is above its median half of the time
+    const stations = Array.from({ length: 90 }, (_, k) => scatter(`s${k}`, (d) => d));
+    const heard: number[] = [];
+    const last = scatter('last', (d, z) => {
+      heard.push(z);
+      return d;
+    });
+    const many = new ToleranceRun(simple, { scatters: [...stations, last], seed: 5 });
+    many.step(400);
+    expect(many.scatters).toHaveLength(91);
+    const n = heard.length;
+    expect(n).toBe(400);
+    // standard errors of a mean and of a variance of normal numbers: 1/sqrt(n), sqrt(2/n)
+    const m = heard.reduce((a, b) => a + b, 0) / n;
+    const v = heard.reduce((a, b) => a + (b - m) ** 2, 0) / (n - 1);
+    expect(Math.abs(m)).toBeLessThan(3 / Math.sqrt(n));
+    expect(Math.abs(v - 1)).toBeLessThan(3 * Math.sqrt(2 / n));
+  });
+
+  test('what a trim is said to mend, it moves: a saturation current is not mended at the coil', () => {
+    const at = (key: string) => mending({ key }, trims(meant), 'dial').map((t) => t.words);
+    expect(at('detector.saturationCurrent').filter((w) => !w.includes('tap'))).toEqual([]);
+    expect(at('detector.junctionCapacitance')).toEqual(expect.arrayContaining(['stretch the winding by 1 mm']));
+  });
+
   test('limit: a straight line is told apart from what does not matter', () => {
     const twister = new MersenneTwister(4);
     const z = Array.from({ length: 400 }, () => Array.from({ length: 4 }, () => normalQuantile(twister.uniform())));
