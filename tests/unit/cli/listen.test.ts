@@ -114,6 +114,30 @@ describe('its level', () => {
     const peak = (from: number, to: number): number => x.subarray(from, to).reduce((m, v) => Math.max(m, Math.abs(v)), 0);
     expect(peak(0, 480)).toBeLessThan(1.5 * peak(7200, 14_400));
   });
+  test('rival: the set that a search puts first is as loud in `listen` as in `hear`, and of the same intelligibility in `hear` as in the search', async () => {
+    const station = 'Fen Talk';
+    const found = earshot(
+      'find',
+      'examples/drawer.json',
+      '--station',
+      station,
+      '--trials',
+      '150',
+      '--most',
+      '1',
+      '--out',
+      folder,
+      '--json',
+    );
+    const [best] = JSON.parse(found.out).sets;
+    const file = path('found-1.json');
+    const { stations } = JSON.parse(earshot('hear', file, '--json', '--no-advice', '--station', station).out);
+    expect(stations[0].verdict.sii).toBeCloseTo(best.stations[0].verdict.sii, 9);
+    expect(stations[0].verdict.level).toBeCloseTo(best.stations[0].verdict.level, 7);
+    await listen('found-tone.wav', file, { station, programme: 'tone', without: QUIET, seconds: '0.3', depth: 'float' });
+    // 0.11 dB of it may be what the corner of a plug loses at 1 kHz
+    expect(Math.abs(toneLevel(samples(opened('found-tone.wav')), 1000) - stations[0].figures['ladder.soundLevel'].value)).toBeLessThan(0.2);
+  }, 120_000);
   test('make-up gain: louder by just that, and said in the file, on the screen and in JSON; too much is clipped and counted', async () => {
     const tone = { station: 'Harbour 1215', programme: 'tone', without: QUIET, seconds: '0.2' };
     const calm = await listen('true.wav', MEDIUM_WAVE, tone);
