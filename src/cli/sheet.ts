@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { GivenError } from '#engine';
-import { shareCode } from '#set-file';
+import { sheetCode } from '#set-file';
 import { buildSheet, type PaperName, type SheetInput } from '#sheet';
 import { givenProblem } from '#tell';
 import { BadFile } from './bad-file.ts';
@@ -36,7 +36,7 @@ export async function sheetCommand(file: string, { out, paper, station }: SheetO
 
 function codeOf({ file, source }: Loaded): Promise<string> {
   const read = reader(file);
-  return shareCode({ document: JSON.parse(readText(file)), files: Object.fromEntries(source.files.map((name) => [name, read(name)])) });
+  return sheetCode({ document: JSON.parse(readText(file)), files: Object.fromEntries(source.files.map((name) => [name, read(name)])) });
 }
 
 async function made(loaded: Loaded, input: SheetInput): Promise<Uint8Array> {

@@ -23,7 +23,7 @@ export { readDrawerFile, readPlaceFile, readSetFile } from './read-set-file.ts';
 export { SLOTS as PART_SLOTS, WIRE_VALUES } from './resolve/parts.ts';
 export { rewriteSetFile } from './rewrite.ts';
 export type { Band, Drawer, DrawerFile, Outcome, ReadOptions, SetFile, Source, UsedPart } from './set-file.ts';
-export { type Shareable, shareCode } from './share-code.ts';
+export { type Shareable, shareCode, sheetCode } from './share-code.ts';
 export { bandsOf, type Shelf, shelfOf } from './shelf.ts';
 export { type StandingNumber, type Variable, variable, variables } from './variable.ts';
 export { writeSetFile } from './write-set-file.ts';

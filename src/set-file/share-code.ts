@@ -8,7 +8,7 @@ export interface Shareable {
   readonly files: Readonly<Record<string, string>>;
 }
 
-/** A document with those of the files that it refers to, as one short text: the fragment of a link, and the code on a build sheet. */
+/** A document with those of the files that it refers to, as one short text: the fragment of a link. */
 export async function shareCode({ document, files }: Shareable): Promise<string> {
   const text = JSON.stringify(document);
   const read = readSetFile(text, {
@@ -19,4 +19,10 @@ export async function shareCode({ document, files }: Shareable): Promise<string>
   });
   const used = read.ok ? read.source.files : Object.keys(files).filter((name) => text.includes(JSON.stringify(name)));
   return MARK + (await packed(JSON.stringify({ document, files: Object.fromEntries(used.map((name) => [name, files[name]])) })));
+}
+
+/** The code of a set on paper: without the drawer it was found in, which may be as long again and is not needed to build or hear it. */
+export function sheetCode({ document, files }: Shareable): Promise<string> {
+  const { drawer: _, ...set } = Object(document) as Readonly<Record<string, unknown>>;
+  return shareCode({ document: set, files });
 }

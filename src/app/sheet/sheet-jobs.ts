@@ -1,6 +1,6 @@
 import type { Answer, Document } from '#jobs';
 import type { JobContext } from '#rpc';
-import { shareCode } from '#set-file';
+import { sheetCode } from '#set-file';
 import { buildSheet, type PaperName, type SheetInput, type SheetPage, sheetPages } from '#sheet';
 import { offBench } from '../../jobs/bench.ts';
 
@@ -34,6 +34,6 @@ const made = <T>({ document, station, paper }: SheetGiven, make: (input: SheetIn
       parts,
       station: Math.min(station, place.stations.length - 1),
       paper,
-      code: await shareCode({ document: JSON.parse(document.text), files: document.files ?? {} }),
+      code: await sheetCode({ document: JSON.parse(document.text), files: document.files ?? {} }),
     }),
   );

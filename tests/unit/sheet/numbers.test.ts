@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { PDFDocument, PrintScaling } from '@cantoo/pdf-lib';
 import { beforeAll, expect, test } from 'vitest';
 import { readShared } from '../../../src/app/model/share-link.ts';
-import { shareCode } from '../../../src/set-file/index.ts';
+import { sheetCode } from '../../../src/set-file/index.ts';
 import { buildSheet } from '../../../src/sheet/index.ts';
 import { copiedFrom, infoOf, needPoppler, textOf } from './poppler.ts';
 import { example, UNUSUAL } from './sets.ts';
@@ -58,7 +58,9 @@ test('the same set gives the same bytes, and the file asks printers not to scale
 
 test('the code on paper, as copied off it, reopens the set', async () => {
   const document: unknown = JSON.parse(readFileSync('examples/rod-too-far.json', 'utf8'));
-  const code = await shareCode({ document, files: {} });
+  const drawer: unknown = JSON.parse(readFileSync('examples/drawer.json', 'utf8')).drawer;
+  // what it was found in is left out
+  const code = await sheetCode({ document: { ...(document as object), drawer }, files: {} });
   const text = copiedFrom(await buildSheet({ ...example('rod-too-far.json'), code }));
   const printed = text.slice(text.indexOf('set1='), text.indexOf(`${code.length} characters`));
   expect(printed.replaceAll(' ', '')).toBe(code);
