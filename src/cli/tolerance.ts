@@ -1,6 +1,15 @@
 import { drawDots } from '#draw';
 import { bestStation, dialSpread, handBuilt, leading, type Tolerance, ToleranceRun, type Trim, trims } from '#find';
-import { type Builds, dotsOfBuilds, GIVE_OR_TAKE, type InfluenceWords, influenceWords, toleranceLines, trimRows } from '#tell';
+import {
+  type Builds,
+  dotsOfBuilds,
+  GIVE_OR_TAKE,
+  type InfluenceWords,
+  influenceWords,
+  NOT_SCATTERED,
+  toleranceLines,
+  trimRows,
+} from '#tell';
 import { BadFile } from './bad-file.ts';
 import { bold, dim } from './colour.ts';
 import { printJson } from './figures-json.ts';
@@ -20,6 +29,8 @@ export interface ToleranceOptions {
 }
 
 const WIDTH = 96;
+/** Room for what a line tells of. */
+const LABELS = 34;
 const SLICE = 16;
 
 /** `earshot tolerance`: what becomes of a set in many hands. */
@@ -107,15 +118,14 @@ function asText({ loaded, names, station, place, rotation, run, ways }: Done): s
   const lines = toleranceLines(result, spread, { station: names[station]!, rotation, reached: run.bench.reached.length });
   const { dial, loudness } = result;
   return [
-    `${bold(`${loaded.name}: ${names[station]} at ${place}`)}\n${table(
-      [
-        { head: `of ${result.samples} sets built`, align: 'left' },
-        { head: '', align: 'left' },
-      ],
-      lines.map(({ label, text }) => [label, text]),
-    )}\n${dim(wrap(GIVE_OR_TAKE, WIDTH))}`,
-    influenceTable('what moves the dial most', influenceWords(run.scatters, dial.influences, ways, 'dial')),
-    influenceTable('what changes the loudness most', influenceWords(run.scatters, loudness.influences, ways, 'loudness')),
+    [
+      bold(`${loaded.name}: ${names[station]} at ${place}`),
+      `of ${result.samples} sets built on paper`,
+      ...lines.map(({ label, text }) => wrap(`${label.padEnd(LABELS)} ${text}`, WIDTH, ' '.repeat(LABELS + 1))),
+      dim(wrap(GIVE_OR_TAKE, WIDTH)),
+    ].join('\n'),
+    influenceText('what moves the dial most', influenceWords(run.scatters, dial.influences, ways, 'dial')),
+    influenceText('what changes the loudness most', influenceWords(run.scatters, loudness.influences, ways, 'loudness')),
     table(
       [
         { head: 'to trim it', align: 'left' },
@@ -124,22 +134,16 @@ function asText({ loaded, names, station, place, rotation, run, ways }: Done): s
       ],
       trimRows(ways).map((w) => [w.words, w.moves, w.louder]),
     ),
-    dim(wrap(`${NOT_IN_IT} earshot tolerance FILE --json lists every scatter.`, WIDTH)),
+    dim(wrap(`${NOT_SCATTERED} earshot tolerance FILE --json lists every scatter.`, WIDTH)),
   ].join('\n\n');
 }
 
-const NOT_IN_IT = 'Not in it: errors of the aerial, whose wires are not solved anew.';
-
-function influenceTable(head: string, { rows, trust, beyond }: InfluenceWords): string {
+function influenceText(head: string, { rows, trust, beyond }: InfluenceWords): string {
   if (rows.length === 0) return dim(`${head}: ${trust}`);
-  return `${table(
-    [
-      { head, align: 'left' },
-      { head: 'spread', align: 'left' },
-      { head: 'share', align: 'right' },
-      { head: 'usual error', align: 'right' },
-      { head: 'trim it so', align: 'left' },
-    ],
-    rows.flatMap((r) => r.mends.map((m, k) => (k === 0 ? [r.label, r.extent, r.share, r.deviation, m] : ['', '', '', '', m]))),
-  )}\n${dim(wrap(`${trust} ${beyond}`.trim(), WIDTH))}`;
+  const each = rows.flatMap((r, k) => [
+    wrap(`${k + 1}. ${r.label}: ${r.share}; a usual error does ${r.deviation}`, WIDTH, '   '),
+    dim(`   ${wrap(`spread ${r.extent}`, WIDTH - 3, '   ')}`),
+    ...r.mends.map((m) => `   ${wrap(`- ${m}`, WIDTH - 3, '     ')}`),
+  ]);
+  return [bold(head), ...each, dim(wrap(`${trust} ${beyond}`.trim(), WIDTH))].join('\n');
 }

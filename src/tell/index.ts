@@ -21,6 +21,7 @@ export {
   type InfluenceRow,
   type InfluenceWords,
   influenceWords,
+  NOT_SCATTERED,
   shareWords,
   type ToleranceFacts,
   type ToleranceLine,

@@ -66,6 +66,9 @@ export interface InfluenceRow {
   readonly mends: readonly string[];
 }
 
+/** What no set built on paper differs in. */
+export const NOT_SCATTERED = 'Not in it: errors of the aerial, whose wires are not solved anew.';
+
 export interface InfluenceWords {
   readonly rows: readonly InfluenceRow[];
   /** how far the shares can be trusted */

@@ -1,5 +1,6 @@
 import type { Glance } from '../glance.ts';
 import { beyondLimits, edgeOf, sharpestAt } from './aim.ts';
+import type { BandEnd } from './covering.ts';
 import { PITCHES } from './design.ts';
 import { smallSpace } from './every-design.ts';
 import type { Search } from './search.ts';
@@ -117,6 +118,18 @@ function unkept({ space, state }: Search, trials: readonly Trial[]): readonly Re
 
 function bandUncovered(trials: readonly Trial[], margin: number): readonly Reason[] {
   const ends = trials.flatMap((t) => (t[0]?.band ? [t[0].band] : []));
+  const alone = endsUncovered(ends, margin);
+  if (alone.length > 0 || ends.length === 0) return alone;
+  // either end is on some dial: of those that have one, the one that comes nearest to the other
+  const lacking = ends.map((each) => each.flatMap((e) => ('missing' in e ? [e] : [])));
+  if (lacking.some((l) => l.length === 0)) return [];
+  const half = lacking.flatMap((l) => (l.length === 1 ? l : []));
+  if (half.length === 0) return [];
+  const { frequency, missing } = half.reduce((a, b) => (Math.abs(b.missing) < Math.abs(a.missing) ? b : a));
+  return [{ kind: 'band-not-covered', frequency, missing }];
+}
+
+function endsUncovered(ends: readonly (readonly BandEnd[])[], margin: number): readonly Reason[] {
   return [0, 1].flatMap((side): Reason[] => {
     const each = ends.map((e) => e[side]!);
     if (each.length === 0 || each.some((e) => 'place' in e && edgeOf(e.place) >= margin)) return [];

@@ -24,8 +24,9 @@ test('the picture shows as many sets of each kind as the figures say, and JSON s
 test('odds with what they may be out by, and how far each trim goes', () => {
   const { code, out } = earshot('tolerance', SET, '--station', 'Fen Talk', '--samples', '64');
   expect(code).toBe(0);
+  for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(96);
   expect(out).toMatch(/most words understood +in \d+ of 100 builds \(give or take \d+\)/);
-  expect(out).toMatch(/tunes too high: squeeze the winding by 1 mm \(-[\d.]+ MHz; a usual error takes [\d.]+ times as much\)/);
+  expect(out.replace(/\s+/g, ' ')).toMatch(/tunes too high: squeeze the winding by 1 mm \(-[\d.]+ MHz; a usual error takes [\d.]+ times as much\)/);
 });
 
 test('a path that cannot be written is told', () => {

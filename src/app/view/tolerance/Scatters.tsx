@@ -1,4 +1,5 @@
 import type { ScatterRow } from '#jobs';
+import { NOT_SCATTERED } from '#tell';
 
 /** Everything that comes out otherwise each time, how far, and what comes of it. */
 export function Scatters({ rows }: { readonly rows: readonly ScatterRow[] }) {
@@ -28,6 +29,7 @@ export function Scatters({ rows }: { readonly rows: readonly ScatterRow[] }) {
           </tbody>
         </table>
       </section>
+      <p>{NOT_SCATTERED}</p>
     </details>
   );
 }
