@@ -1,6 +1,9 @@
 import type { Advantage, Tolerance } from '#find';
 import { chanceWords } from './chance-words.ts';
 
+/** Worth of a set by an aim, `93.1 points`; what rounds to nothing has no sign. */
+export const pointsText = (worth: number): string => `${(Math.round(10 * worth) / 10 + 0).toFixed(1)} points`;
+
 /** In what a set that was found is better than another. */
 export function advantageWords({ figure, by }: Advantage): string {
   switch (figure) {

@@ -3,7 +3,7 @@ export { type Caution, cautions, cautionsWhere, SOLDERING } from './cautions.ts'
 export { chanceWords, GIVE_OR_TAKE } from './chance-words.ts';
 export { type Along, type Builds, dotsOfBuilds } from './dots-of-builds.ts';
 export { rangeText, valueText, workingText } from './figure-text.ts';
-export { advantageWords, NOTHING_FOUND, oddsSentence } from './found-words.ts';
+export { advantageWords, NOTHING_FOUND, oddsSentence, pointsText } from './found-words.ts';
 export { givenProblem } from './given-problem.ts';
 export type { Group } from './group.ts';
 export { ladderRows, type RungText } from './ladder-rows.ts';

@@ -1,23 +1,8 @@
 import { join } from 'node:path';
 import { drawFront } from '#draw';
-import {
-  answer,
-  beginSearch,
-  betweenHeats,
-  type Found,
-  heardBest,
-  Search,
-  type SearchState,
-  type Space,
-  setFileOf,
-  shareOut,
-  spaceOf,
-  type Tolerance,
-  ToleranceRun,
-  Trials,
-  usedParts,
-} from '#find';
+import { answer, beginSearch, betweenHeats, type Found, Search, type SearchState, setFileOf, shareOut, spaceOf, Trials } from '#find';
 import { readDrawerFile } from '#set-file';
+import { pointsText } from '#tell';
 import { printJson } from '../figures-json.ts';
 import { checked, reader, readText, refused } from '../load.ts';
 import { makeFolder } from '../make-folder.ts';
@@ -26,12 +11,14 @@ import { progress } from '../progress.ts';
 import { Stop } from '../stop.ts';
 import { writeText } from '../write-text.ts';
 import { aimOf, aimText, bandOf, enough, type FindOptions, wholeOption } from './asked.ts';
-import { type Hands, ownHand, threads, usualThreads } from './hands.ts';
+import { type Hands, type Odds, ownHand, threads, usualThreads } from './hands.ts';
 import { keep, questionMark, takeUp } from './kept.ts';
 import { dotsOf, findJson, findText } from './text.ts';
 
 /** Sets built on paper for the odds. */
 const BUILT = 256;
+/** Time between two looks whether Ctrl-C was pressed [ms]. */
+const LOOK = 100;
 const MOST_THREADS = 64;
 
 /** `earshot find`: the best sets that a drawer holds the parts of. */
@@ -64,18 +51,32 @@ export async function findCommand(file: string, options: FindOptions): Promise<v
   // all sets of a small space are one way, which one thread goes
   const alone = count === 1 || begun.through !== null;
   const hands = alone ? ownHand(space, trials) : threads(count, { document: { text, files }, asked });
-  const search = new Search(space, await looked(begun, hands, limit), trials);
-  if (options.state !== undefined) keep(options.state, mark, search.state);
-  const best = checked(source, () => answer(search, most));
-  const odds = best.map((f) => oddsOf(space, f));
-  if (options.out !== undefined) write(options.out, space, best, aimText(aim));
+  try {
+    const search = new Search(space, await looked(begun, hands, limit), trials);
+    if (options.state !== undefined) keep(options.state, mark, search.state);
+    const best = checked(source, () => answer(search, most));
+    tell(file, name || file, search, best, await oddsOf(best, hands), options);
+  } finally {
+    hands.close();
+  }
+}
+
+function tell(
+  file: string,
+  heading: string,
+  search: Search,
+  best: readonly Found[],
+  odds: readonly (Odds | null)[],
+  options: FindOptions,
+): void {
+  if (options.out !== undefined) write(options.out, search, best);
   if (options.picture !== undefined) picture(options.picture, search, best);
   if (options.json) printJson(findJson(file, search, best, odds));
-  else console.log(findText(name || file, search, best, odds));
+  else console.log(findText(heading, search, best, odds));
 }
 
 /** Searches until it has been enough or the person has seen enough (Ctrl-C), which leaves the best so far. */
-async function looked(begun: SearchState, { hands, close }: Hands, limit: ReturnType<typeof enough>): Promise<SearchState> {
+async function looked(begun: SearchState, { hands }: Hands, limit: ReturnType<typeof enough>): Promise<SearchState> {
   const until = performance.now() + 1e3 * limit.seconds;
   const stop = new Stop();
   const line = progress();
@@ -85,34 +86,44 @@ async function looked(begun: SearchState, { hands, close }: Hands, limit: Return
       const best = Object.values(state.best).reduce((top, s) => Math.max(top, s.worth), Number.NEGATIVE_INFINITY);
       const left = Math.max(0, (until - performance.now()) / 1e3);
       const end = Number.isFinite(left) ? `${left.toFixed(0)} s left` : `of ${limit.trials}`;
-      const reached = Number.isFinite(best) ? `best ${best.toFixed(1)} points` : 'none yet';
+      const reached = Number.isFinite(best) ? `best ${pointsText(best)}` : 'none yet';
       line.show(`${state.trials} sets tried, ${reached}, ${end} (Ctrl-C: the best so far)`);
     });
   } finally {
-    close();
     line.clear();
     stop.release();
   }
 }
 
-/** How it does as built, at the station it is heard best at. */
-function oddsOf(space: Space, f: Found): Tolerance {
-  const { station } = heardBest(f.looks);
-  const run = new ToleranceRun(
-    { place: space.place, set: f.set, listener: space.listener, station },
-    { parts: usedParts(space, f.design) },
-  );
-  run.step(BUILT);
-  return run.result();
+/** How each does as built, shared out among the hands; Ctrl-C leaves out those not worked out yet. */
+async function oddsOf(best: readonly Found[], { hands, odds }: Hands): Promise<readonly (Odds | null)[]> {
+  const stop = new Stop();
+  const line = progress();
+  const out: (Odds | null)[] = best.map(() => null);
+  let next = 0;
+  const stopped = (async () => {
+    while (!stop.asked && next < best.length + hands.length) await new Promise((done) => setTimeout(done, LOOK));
+  })();
+  const work = async (hand: number): Promise<void> => {
+    for (let k = next++; k < best.length && !stop.asked; k = next++) {
+      line.show(`odds as built by hand: set ${k + 1} of ${best.length} (Ctrl-C: leaves them out)`);
+      out[k] = await odds(hand, best[k]!, BUILT);
+    }
+  };
+  try {
+    await Promise.race([Promise.all(hands.map((_, hand) => work(hand))), stopped]);
+    return [...out];
+  } finally {
+    line.clear();
+    stop.release();
+  }
 }
 
-function write(folder: string, space: Space, best: readonly Found[], aim: string): void {
+function write(folder: string, { space, state }: Search, best: readonly Found[]): void {
+  const aim = aimText(state.aim);
   makeFolder(folder);
   best.forEach((f, k) => {
-    writeText(
-      join(folder, `found-${k + 1}.json`),
-      setFileOf(space, f, `Found ${k + 1}`, `Found by aim ${aim}, ${f.worth.toFixed(1)} points.`),
-    );
+    writeText(join(folder, `found-${k + 1}.json`), setFileOf(space, f, `Found ${k + 1}`, `Found by aim ${aim}, ${pointsText(f.worth)}.`));
   });
 }
 

@@ -1,25 +1,14 @@
-import {
-  advantages,
-  type Found,
-  frontDots,
-  heardBest,
-  pointOf,
-  type Search,
-  type Space,
-  setFileOf,
-  type Tolerance,
-  usedParts,
-  whyNothing,
-} from '#find';
-import { advantageWords, cautions, NOTHING_FOUND, oddsSentence, reasonWords, setWords, verdictSentence } from '#tell';
+import { advantages, type Found, frontDots, heardBest, pointOf, type Search, type Space, setFileOf, usedParts, whyNothing } from '#find';
+import { advantageWords, cautions, NOTHING_FOUND, oddsSentence, pointsText, reasonWords, setWords, verdictSentence } from '#tell';
 import { bold, dim } from '../colour.ts';
 import { wrap } from '../table.ts';
 import { aimText } from './asked.ts';
+import type { Odds } from './hands.ts';
 
 const WIDTH = 96;
 
 /** What was found, for a person. */
-export function findText(heading: string, search: Search, best: readonly Found[], odds: readonly Tolerance[]): string {
+export function findText(heading: string, search: Search, best: readonly Found[], odds: readonly (Odds | null)[]): string {
   const { space, state } = search;
   const { trials, done, through, seed } = state;
   const how =
@@ -29,26 +18,26 @@ export function findText(heading: string, search: Search, best: readonly Found[]
   const out = [bold(`${heading}: sets for ${space.place.name}, by ${aimText(state.aim)}`), dim(how)];
   if (best.length === 0) out.push(`\n${NOTHING_FOUND}`, ...whyNothing(search).map((r) => wrap(`- ${reasonWords(r)}`, WIDTH, '  ')));
   best.forEach((f, k) => {
-    out.push(`\n${foundText(space, f, odds[k]!, best[k + 1], k)}`);
+    out.push(`\n${foundText(space, f, odds[k] ?? null, best[k + 1], k)}`);
   });
   const warnings = [...new Set(best.flatMap((f) => cautions(f.set, f.reports)))];
   if (warnings.length > 0) out.push(`\n${bold('Cautions')}`, ...warnings.map((w) => wrap(`- ${w}`, WIDTH, '  ')));
   return out.join('\n');
 }
 
-function foundText(space: Space, f: Found, odds: Tolerance, next: Found | undefined, k: number): string {
+function foundText(space: Space, f: Found, odds: Odds | null, next: Found | undefined, k: number): string {
   const detector = usedParts(space, f.design).find((p) => p.path === 'detector')?.title;
-  const lines = [bold(`${k + 1}. ${f.worth.toFixed(1)} points`), ...setWords(f.set, detector).map((w) => wrap(w, WIDTH, '  '))];
+  const lines = [bold(`${k + 1}. ${pointsText(f.worth)}`), ...setWords(f.set, detector).map((w) => wrap(w, WIDTH, '  '))];
   for (const report of f.reports) lines.push(wrap(verdictSentence(report, undefined), WIDTH));
   const station = space.place.stations[heardBest(f.looks).station]!.name;
-  lines.push(wrap(oddsSentence(station, odds), WIDTH));
+  if (odds) lines.push(wrap(oddsSentence(station, odds), WIDTH));
   const better = next ? advantages(f, next).map(advantageWords) : [];
   if (better.length > 0) lines.push(wrap(`Better than the next: ${better.join(', ')}.`, WIDTH));
   return lines.join('\n');
 }
 
 /** What was found, for a program. */
-export function findJson(file: string, search: Search, best: readonly Found[], odds: readonly Tolerance[]): unknown {
+export function findJson(file: string, search: Search, best: readonly Found[], odds: readonly (Odds | null)[]): unknown {
   const { space, state } = search;
   return {
     file,
@@ -60,13 +49,15 @@ export function findJson(file: string, search: Search, best: readonly Found[], o
       worth: f.worth,
       set: JSON.parse(setFileOf(space, f, `Found ${k + 1}`, '')),
       stations: f.reports.map((r, i) => ({ name: r.station, verdict: r.verdict, ...f.looks[i]! })),
-      odds: { heard: odds[k]!.heard, understood: odds[k]!.understood, covers: odds[k]!.covers, samples: odds[k]!.samples },
+      odds: oddsJson(odds[k] ?? null),
       betterThanNext: best[k + 1] ? advantages(f, best[k + 1]!) : [],
     })),
     front: state.front.map(({ design: _, ...p }) => p),
     why: whyNothing(search).map((r) => ({ ...r, words: reasonWords(r) })),
   };
 }
+
+const oddsJson = (o: Odds | null) => o && { heard: o.heard, understood: o.understood, covers: o.covers, samples: o.samples };
 
 /** The sets found and those of which none is louder, cleaner and easier to tune at once, as dots of a picture. */
 export const dotsOf = (search: Search, best: readonly Found[]) =>

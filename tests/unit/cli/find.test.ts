@@ -27,7 +27,7 @@ describe('find', SLOW, () => {
     expect(heard.stations[0].verdict.sii).toBeCloseTo(sets[0].stations[0].sii, 9);
     const tolerance = earshot('tolerance', join(folder, 'found-1.json'), '--station', 'Fen Talk', '--samples', '64');
     expect(tolerance.code).toBe(0);
-    for (const words of ['heard', 'understood', 'what moves the dial most', 'to trim it', 'kHz']) expect(tolerance.out).toContain(words);
+    for (const words of ['heard', 'understood', 'what moves the dial most', 'to trim it', 'Hz']) expect(tolerance.out).toContain(words);
   });
 
   test('Ctrl-C gives the best so far', async () => {

@@ -26,7 +26,9 @@ test('odds with what they may be out by, and how far each trim goes', () => {
   expect(code).toBe(0);
   for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(96);
   expect(out).toMatch(/most words understood +in \d+ of 100 builds \(give or take \d+\)/);
-  expect(out.replace(/\s+/g, ' ')).toMatch(/tunes too high: squeeze the winding by 1 mm \(-[\d.]+ MHz; a usual error takes [\d.]+ times as much\)/);
+  expect(out.replace(/\s+/g, ' ')).toMatch(
+    /tunes too high: squeeze the winding by 1 mm \(-[\d.]+ MHz; a usual error takes [\d.]+ times as much\)/,
+  );
 });
 
 test('a path that cannot be written is told', () => {

@@ -1,4 +1,5 @@
 import type { FoundSet } from '#jobs';
+import { pointsText } from '#tell';
 import type { Desk } from '../../model/desk.ts';
 import { findingOf } from '../../model/find/finding.ts';
 import type { SearchRun } from '../../model/find/search-run.ts';
@@ -21,7 +22,7 @@ export function Card({ desk, run, set, name, mark }: Props) {
     <li class="card">
       <article aria-label={name}>
         <h3>
-          <span class="card-mark">{mark}</span> {set.worth.toFixed(1)} points
+          <span class="card-mark">{mark}</span> {pointsText(set.worth)}
         </h3>
         <p class={`card-sentence ${first?.outcome ?? ''}`}>{first?.sentence}</p>
         <dl class="card-words">
