@@ -1,7 +1,7 @@
 import type { Dots } from '#draw';
 import type { DialSpread, HandBuilt, Tolerance } from '#find';
 
-/** What the picture of many builds runs along: where the dial stands, or how far the tank is off what was meant. */
+/** What the picture of many builds runs along: where the dial stands, or how far its frequency is off what was meant. */
 export type Along = 'dial' | 'off';
 
 export interface Builds {
@@ -26,7 +26,7 @@ export function dotsOfBuilds({ built, meant, spread, headroom, rotation }: Build
   return {
     dots: built.map(dot),
     meant: dot(meant),
-    x: along === 'dial' ? { label: 'dial for the station', unit: '°' } : { label: 'tank off what was meant', unit: 'Hz' },
+    x: along === 'dial' ? { label: 'dial for the station', unit: '°' } : { label: 'frequency off what was meant', unit: 'Hz' },
     spread: {
       x: along === 'off' ? spread.off : spread.place && [degrees(low), degrees(middle), degrees(high)],
       headroom,

@@ -61,7 +61,7 @@ test('many builds: they begin by themselves, dots grow, the figures are those of
 
   const across = page.getByRole('radio', { name: 'frequency off what was meant' });
   await across.check();
-  await expect(page.locator('[data-axis="x"]')).toContainText('tank off what was meant');
+  await expect(page.locator('[data-axis="x"]')).toContainText('frequency off what was meant');
   expect(await drawn(page)).toBeGreaterThan(stopped);
 
   await tab(page, 'tank').click();

@@ -5,7 +5,7 @@ import type { Receiver } from './receiver.ts';
 import type { Signal } from './signal.ts';
 import { type OutOfReach, type Resonance, resonanceAt, topAdmittance } from './tuning.ts';
 
-/** The whole set's resonance is looked for from that of the tank alone outwards, in equal ratios, this far either way. */
+/** The whole set's resonance is looked for from a start outwards, in equal ratios, this far either way. */
 const RATIO = 1.004;
 const FARTHEST = 1.6;
 
@@ -26,20 +26,26 @@ export function dialAt(receiver: Receiver, arrival: Arrival, frequency: number):
   return resonanceAt(receiver, sourceOf(receiver, arrival), frequency);
 }
 
-/** Frequency to which the whole set is tuned at an angle [rad], the other way round; null where no resonance is found near that of the tank alone. */
-export function tunedTo(receiver: Receiver, arrival: Arrival, angle: number): number | null {
-  const alone = tankResonance(receiver.tank, angle);
-  if (alone === null) return null;
+/**
+ * Frequency to which the whole set is tuned at an angle, the other way round.
+ *
+ * @param angle - [rad]
+ * @param near - where to look from outwards [Hz]; from the resonance of the tank alone where left out
+ * @returns [Hz]; null where no resonance is found near there
+ */
+export function tunedTo(receiver: Receiver, arrival: Arrival, angle: number, near?: number): number | null {
+  const start = near ?? tankResonance(receiver.tank, angle);
+  if (start === null) return null;
   const source = sourceOf(receiver, arrival);
   const susceptance = (f: number): number => topAdmittance(receiver, source, angle, f).im;
-  // susceptance rises through a resonance of the parallel kind; the nearest on either side is the tank's own
-  let [below, above] = [alone, alone];
-  let [atBelow, atAbove] = [susceptance(alone), susceptance(alone)];
-  for (; above < FARTHEST * alone; ) {
+  // susceptance rises through a resonance of the parallel kind; the nearest on either side is meant
+  let [below, above] = [start, start];
+  let [atBelow, atAbove] = [susceptance(start), susceptance(start)];
+  for (; above < FARTHEST * start; ) {
     const [down, up] = [below / RATIO, above * RATIO];
     const [atDown, atUp] = [susceptance(down), susceptance(up)];
-    if (atDown <= 0 && atBelow >= 0) return brent(susceptance, down, below, 1e-9 * alone);
-    if (atAbove <= 0 && atUp >= 0) return brent(susceptance, above, up, 1e-9 * alone);
+    if (atDown <= 0 && atBelow >= 0) return brent(susceptance, down, below, 1e-9 * start);
+    if (atAbove <= 0 && atUp >= 0) return brent(susceptance, above, up, 1e-9 * start);
     [below, above, atBelow, atAbove] = [down, up, atDown, atUp];
   }
   return null;

@@ -1,6 +1,5 @@
 import {
   assemble,
-  type DetectorDescription,
   GivenError,
   type Listener,
   type Place,
@@ -10,7 +9,7 @@ import {
   resonance,
   type SetDescription,
   standAt,
-  tankResonance,
+  tunedTo,
   weaken,
 } from '#engine';
 import { glance, NOTHING } from '../glance.ts';
@@ -38,7 +37,7 @@ export interface Built {
   readonly sii: number;
   /** where the dial stands for the station, as a share of its rotation; null where it is not reached */
   readonly place: number | null;
-  /** resonance of the tank where the dial of the set as meant would stand [Hz]; null for what cannot be built */
+  /** what the whole set tunes to where the dial of the set as meant would stand [Hz]; null for what cannot be built, or has no resonance anywhere near */
   readonly frequency: number | null;
 }
 
@@ -53,6 +52,8 @@ export class Bench {
   /** stations on the dial of the set as meant, and its angle for the station it is judged by [rad] */
   readonly reached: readonly number[];
   readonly angle: number | null;
+  /** what the set as meant tunes to there [Hz]; undefined where it does not reach the station */
+  readonly #near: number | undefined;
 
   constructor(meant: Meant) {
     this.meant = meant;
@@ -63,6 +64,7 @@ export class Bench {
     this.reached = tuned.flatMap((r, k) => ('missing' in r ? [] : [k]));
     const own = tuned[meant.station]!;
     this.angle = 'missing' in own ? null : own.angle;
+    this.#near = 'missing' in own ? undefined : reception.signals[meant.station]!.received.station.frequency;
   }
 
   /** The set that comes of some scatters, each z standard deviations out, as it is heard. */
@@ -85,7 +87,6 @@ export class Bench {
     const met = draft.set.aerial.kind === 'coil' ? standAt(place, receiver, this.fields) : { receiver, place, signals: this.#signals };
     const reception = draft.fields.reduce((r, above, k) => (above === 0 ? r : weaken(r, k, -above)), met);
     const g = glance(reception, station);
-    const { tank } = receiver;
     return {
       covers: this.reached.every((k) => (k === station ? g.missing === null : !('missing' in resonance(receiver, reception.signals[k]!)))),
       heard: g.missing === null && g.outcome !== 'silent',
@@ -93,19 +94,7 @@ export class Bench {
       headroom: g.missing === null && g.headroom > NOTHING ? g.headroom : null,
       sii: g.sii,
       place: g.missing === null ? g.place : null,
-      frequency: tankResonance(tank, this.angle ?? tank.rotation / 2, { detector: detectorCapacitance(draft.set.detector) }),
+      frequency: tunedTo(receiver, reception.signals[station]!.arrival, this.angle ?? receiver.tank.rotation / 2, this.#near),
     };
-  }
-}
-
-/** What the detector hangs on its tap [F]. */
-function detectorCapacitance(d: DetectorDescription): number {
-  switch (d.kind) {
-    case 'junction':
-      return d.junctionCapacitance;
-    case 'channel':
-      return d.drainCapacitance + d.gateDrive ** 2 * d.gateCapacitance;
-    case 'table':
-      return d.capacitance;
   }
 }

@@ -8,7 +8,7 @@ export type Quantiles = readonly [number, number, number];
 export interface DialSpread {
   /** where the dial stands for the station, as a share of its rotation; null where no set reaches it */
   readonly place: Quantiles | null;
-  /** by how much the tank is off with the dial where it was meant to stand [Hz]; null where none can be built */
+  /** by how much the set is off with the dial where it was meant to stand [Hz]; null where none can be built */
   readonly off: Quantiles | null;
 }
 

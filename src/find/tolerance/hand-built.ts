@@ -5,7 +5,7 @@ import { offMeant } from './dial-spread.ts';
 export interface HandBuilt {
   /** where the dial stands for the station, as a share of its rotation; null where it is not reached */
   readonly place: number | null;
-  /** by how much the tank is off with the dial where it was meant to stand [Hz]; null for what cannot be built */
+  /** by how much the set is off with the dial where it was meant to stand [Hz]; null for what cannot be built */
   readonly off: number | null;
   /** best band over what the ear needs [dB]; null for no sound at all */
   readonly headroom: number | null;

@@ -17,7 +17,7 @@ export interface Tolerance {
   readonly understood: Estimate;
   readonly covers: Estimate;
   readonly dial: {
-    /** resonance of the tank at the angle that was meant, relative standard deviation */
+    /** what the whole set tunes to at the angle that was meant, relative standard deviation */
     readonly frequency: number;
     /** of the place of the station on the dial, shares of the rotation that 10 and 90 of 100 stay below; null where it is never reached */
     readonly place: readonly [number, number] | null;

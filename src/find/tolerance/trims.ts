@@ -7,7 +7,7 @@ export interface Trim {
   readonly mends: readonly string[];
   /** `squeeze the winding by 1 mm` */
   readonly words: string;
-  /** by how much the dial moves at one place [Hz] */
+  /** by how much the dial of the whole set moves at one place, aerial and detector joined [Hz] */
   readonly moves: number;
   /** by how much the station becomes louder, the dial set afresh [dB]; null where it is not on the dial before or after */
   readonly louder: number | null;

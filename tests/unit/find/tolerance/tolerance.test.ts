@@ -28,6 +28,8 @@ const plain: SetDescription = {
     capacitor: { ...set.tank.capacitor, minimum: 8e-12, maximum: 30e-12, leadInductance: 0 },
     wiring: { length: 0, diameter: 1e-3 },
     strayCapacitance: 1e-12,
+    // next to nothing: the aerial leaves the tank as it is
+    aerialCoupling: { kind: 'series-capacitor', capacitance: 1e-16 },
   },
   detector: { ...set.detector, junctionCapacitance: 0, seriesResistance: 0 } as SetDescription['detector'],
 };
@@ -75,6 +77,27 @@ describe('small scatter: closed form', () => {
     const one = trims(simple).find((t) => t.words.includes('1 pF'))!;
     // exact: the square root, not its tangent
     expect(one.moves).toBeCloseTo(f * (Math.sqrt(c / (c + 1e-12)) - 1), -3);
+  });
+
+  test('limit: an aerial of no impedance behind 4 pF adds them to the tank: the same picofarad then moves the whole set by less', () => {
+    const aerial = { kind: 'electrical', impedance: [{ frequency: 98e6, resistance: 0.01, reactance: 0 }], effectiveLength: 1 } as const;
+    const joined: Meant = {
+      ...simple,
+      set: {
+        ...plain,
+        aerial: { ...aerial, orientation: { kind: 'horizontal', broadside: 0 }, frontToBack: 0 },
+        tank: { ...plain.tank, aerialCoupling: { kind: 'series-capacitor', capacitance: 4e-12 } },
+      },
+    };
+    // Thomson: where the dial stands for 98 MHz all capacitance together is 1 / (w^2 L), the aerial's among it
+    const f = 98e6;
+    const all = 1 / ((2 * Math.PI * f) ** 2 * L);
+    const expected = f * (Math.sqrt(all / (all + 1e-12)) - 1);
+    const one = trims(joined).find((t) => t.words.includes('1 pF'))!;
+    expect(Math.abs(one.moves / expected - 1)).toBeLessThan(2e-3);
+    // the tank alone, without the 4 pF, would move by a quarter more
+    const alone = f * Math.sqrt(all / (all - 4e-12)) * (Math.sqrt((all - 4e-12) / (all - 3e-12)) - 1);
+    expect(Math.abs(alone / expected - 1)).toBeGreaterThan(0.2);
   });
 
   /** All that lies across the coil where the dial stands for the station. */
