@@ -36,9 +36,13 @@ export function cautionsWhere(set: SetDescription, reports: readonly StationRepo
   return out;
 }
 
-/** Aerials that are hung or set up, and could fall; a rod or a small loop stands on the set. */
+/** Aerials that are hung or set up, and could fall; a small loop stands on the set, and so does a rod unless radials or a wire to earth are rigged for it. */
 function putUp(aerial: AerialDescription): boolean {
-  if (aerial.kind === 'wires') return aerial.shape.kind !== 'rod' && aerial.shape.kind !== 'round-loop';
+  if (aerial.kind === 'wires') {
+    const { shape } = aerial;
+    return shape.kind === 'rod' ? shape.against.kind === 'radials' || shape.against.kind === 'earth-wire' : shape.kind !== 'round-loop';
+  }
+  if (aerial.kind === 'whip') return aerial.counterpoise.kind === 'earth-wire';
   return aerial.kind === 'dipole' || aerial.kind === 'electrical' || aerial.kind === 'wire-to-earth';
 }
 

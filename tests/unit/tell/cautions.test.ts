@@ -14,6 +14,11 @@ const rod = { length: 1, diameter: 5e-3, metal: 'copper' } as const;
 
 test('an aerial put up is told of overhead lines and lightning, given by its wires or otherwise', () => {
   expect(told(set.aerial)).toMatch(/overhead lines/);
+  // rigged out of doors by what they are: radials guy a mast, an earth rod stands in the ground
+  const up = { kind: 'rod', rod, lean: { angle: 0, bearing: 0 } } as const;
+  const radials = { kind: 'radials', count: 3, droop: 0.7, length: 0.7, diameter: 1e-3, metal: 'copper' } as const;
+  expect(told(wires({ ...up, against: radials }, { kind: 'free-space' }))).toMatch(/overhead lines/);
+  expect(told(wires({ ...up, against: { kind: 'earth-wire', metal: 'copper', ...earth } }, { kind: 'perfect' }))).toMatch(/lightning/);
   const v = { ...rod, kind: 'dipole', length: 1.4, includedAngle: 2, bend: 'down', slope: 0 } as const;
   expect(told(wires({ ...v, orientation: { kind: 'horizontal', broadside: 0 } }, { kind: 'free-space' }))).toMatch(/overhead lines/);
 });
