@@ -15,7 +15,7 @@ export interface Received {
   readonly dial: DialScale;
 }
 
-/** A point every two degrees or nearer, between which a scale is as good as straight. */
+/** A point at every whole second degree, so that a table of degrees finds its own, and one at the end; between them a scale is as good as straight. */
 const STEP = Math.PI / 90;
 
 /** @param station - index; the one heard best where left out */
@@ -29,7 +29,7 @@ export function receivedBy(file: SetFile & { readonly place: Place }, station: n
   const report = reports[index];
   if (!report) throw new RangeError(`There is no station ${index}: they are numbered from 0 to ${reports.length - 1}.`);
   const { rotation } = receiver.tank;
-  const steps = Math.ceil(rotation / STEP);
+  const angles = [...Array.from({ length: Math.ceil(rotation / STEP - 1e-6) }, (_, i) => i * STEP), rotation];
   const { arrival } = signals[index]!;
   return {
     meant: { ...now, station: index },
@@ -38,10 +38,7 @@ export function receivedBy(file: SetFile & { readonly place: Place }, station: n
     report,
     dial: {
       rotation,
-      points: Array.from({ length: steps + 1 }, (_, i) => {
-        const angle = (rotation * i) / steps;
-        return { angle, frequency: tunedTo(receiver, arrival, angle) };
-      }),
+      points: angles.map((angle) => ({ angle, frequency: tunedTo(receiver, arrival, angle) })),
       stations: reports.map(({ station: label, signal, dial }) => ({
         label,
         frequency: signal.received.station.frequency,

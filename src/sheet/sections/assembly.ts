@@ -1,11 +1,12 @@
-import { lengthText } from '#draw';
+import { lengthText, tankWindings, wireToCut } from '#draw';
+import { roundWireDirectResistance } from '#engine';
 import { cautionsWhere, SOLDERING } from '#tell';
 import { formatFigure } from '#units';
 import type { Block } from '../flow/block.ts';
 import { heading, paragraph, QUIET, WARNING } from '../flow/words.ts';
 import type { Context } from './context.ts';
-import { aerialTest, CONTINUITY, detectorTest, earpieceTest, outputResistance } from './expect.ts';
-import { degrees, frequencyText, ohms } from './say.ts';
+import { aerialTest, detectorTest, earpieceTest, outputResistance, throughWire } from './expect.ts';
+import { degrees, farads, frequencyText, ohms } from './say.ts';
 
 interface Step {
   readonly what: string;
@@ -18,9 +19,14 @@ export function assembly(context: Context): readonly Block[] {
   const { type, width } = context;
   return [
     ...heading('Order of assembly', width, type, { newPage: true }),
-    ...paragraph('A pocket meter, a 1.5 V cell and your ears are enough to test each step before the next.', width, type, {
-      withNext: true,
-    }),
+    ...paragraph(
+      'A pocket meter, a 1.5 V cell, a resistor of 1 kΩ and your ears are enough to test each step before the next.',
+      width,
+      type,
+      {
+        withNext: true,
+      },
+    ),
     ...steps(context).flatMap(({ what, expect, caution }, i) => [
       ...(caution === undefined ? [] : paragraph(caution, width, type, { indent: 7, colour: WARNING, above: 2.4, withNext: true })),
       ...paragraph(what, width, type, { sign: `${i + 1}.`, indent: 7, above: 2.4, ...(expect ? { withNext: true } : {}) }),
@@ -35,6 +41,8 @@ function steps({ findings }: Context): readonly Step[] {
   const { capacitor } = tank;
   const wound = tank.coil.kind === 'geometry';
   const across = outputResistance(phones);
+  const coil = throughWire(wireResistance(tank));
+  const { series, parallel } = capacitor;
   const loud = cautionsWhere(set, findings.reports).find((c) => c.at === 'phones')?.words;
   return [
     { what: phones.earpiece.ears === 2 ? 'Test the phones.' : 'Test the earpiece.', expect: earpieceTest(phones) },
@@ -54,24 +62,25 @@ function steps({ findings }: Context): readonly Step[] {
     wound
       ? {
           what: 'Wind the coil as written under Coil. Scrape or sand the wire bright where it will be soldered.',
-          expect: `Less than ${CONTINUITY} from end to end; the length on the rule as in the table.`,
+          expect: `From end to end a meter shows ${coil}; the length on the rule as in the table.`,
         }
-      : { what: 'Take the coil that was measured.', expect: `Less than ${CONTINUITY} from end to end, if it is wound of wire.` },
+      : { what: 'Take the coil that was measured.', expect: 'From end to end a meter shows a few ohms at most: it is one wire.' },
     {
       caution: SOLDERING,
-      what: `Solder the coil straight across the capacitor: ${lengthText(tank.wiring.length)} of wire in all, short, straight and thick; ${tank.joints.count} bright joints.`,
-      expect: `Less than ${CONTINUITY} across the capacitor at any angle, since the coil lies across it. The tank alone then tunes to ${findings.alone.map((p) => `${p.frequency === null ? 'nothing' : frequencyText(p.frequency)} at ${degrees(p.angle)}`).join(', ')}.`,
+      what: `Solder the coil straight across the capacitor${series === undefined ? '' : ' and the fixed one in series with it'}: ${lengthText(tank.wiring.length)} of wire in all, short, straight and thick; ${tank.joints.count} bright joints.${parallel ? ` Solder the ${farads(parallel)} across the capacitor too.` : ''}`,
+      expect: `Across the coil a meter shows ${wound ? coil : 'what it showed before'}, at any angle of the capacitor. The tank alone then tunes to ${findings.alone.map((p) => `${p.frequency === null ? 'nothing' : frequencyText(p.frequency)} at ${degrees(p.angle)}`).join(', ')}.`,
     },
     {
-      what: `Join the detector ${joined(tank.detectorCoupling)} and to the output${phones.bypass > 0 ? ', and the bypass capacitor from there to earth' : ''}${phones.load === undefined ? '' : ', with the resistor across it'}. Solder fast: heat spoils a detector.`,
+      what: `Join the detector ${joined(tank.detectorCoupling)} and to the output${phones.bypass > 0 ? ', and the bypass capacitor from there to earth' : ''}${acrossOutput(phones)}. Solder fast: heat spoils a detector.`,
       expect:
         across === null
           ? 'Across the output no reading one way round, some the other way.'
           : `Across the output, phones off, ${ohms(across)} one way round and not more the other way.`,
     },
     {
-      what: phones.transformer ? 'Join the transformer to the output and the phones to it.' : 'Join the phones to the output.',
-      expect: 'Touch the output for a moment with a 1.5 V cell: a click in the phones.',
+      what: `Join the ${phones.transformer ? 'transformer' : 'phones'} to the output${phones.blocking === undefined ? '' : ', through the capacitor in series'}${phones.transformer ? ', and the phones to it' : ''}.`,
+      // the cell's whole voltage across the detector, with only the coil in the way, would drive more through it than it is made for
+      expect: 'Touch the output for a moment with a 1.5 V cell and 1 kΩ in series, which spares the detector: a click in the phones.',
     },
     ...(set.aerial.kind === 'coil'
       ? []
@@ -85,6 +94,18 @@ function steps({ findings }: Context): readonly Step[] {
     { caution: loud, what: first(findings), expect: firstHeard(findings) },
     { what: 'Trim it by the table further on, then put the printed scale behind the knob and glue it down.' },
   ];
+}
+
+/** Wire of the coil with its leads, to direct current [ohm]; 0 where the coil is given by its values. */
+function wireResistance(tank: Context['findings']['meant']['set']['tank']): number {
+  const coil = tankWindings(tank)?.[0];
+  return coil && tank.coil.kind === 'geometry' ? roundWireDirectResistance(coil.wireDiameter, wireToCut(coil), tank.coil.metal) : 0;
+}
+
+/** What is soldered across the output besides the bypass. */
+function acrossOutput({ load, choke }: Context['findings']['meant']['set']['phones']): string {
+  const parts = [...(load === undefined ? [] : ['the resistor']), ...(choke ? ['the choke'] : [])];
+  return parts.length === 0 ? '' : `, with ${parts.join(' and ')} across it`;
 }
 
 function joined(c: Context['findings']['meant']['set']['tank']['detectorCoupling']): string {

@@ -16,6 +16,13 @@ const STEP = 10;
 const COLUMNS = 3;
 const MOST_ROWS = 15;
 
+/** From where degrees count, and which way the printed scale runs. */
+function senseText({ findings }: Context): string {
+  const known = findings.dial.points.flatMap(({ frequency }) => (frequency === null ? [] : [frequency]));
+  const out = known.length < 2 || known[0]! > known.at(-1)!;
+  return `Degrees count from the ${out ? 'least capacitance, plates fully out' : 'greatest capacitance, plates fully in'}. The scale is for plates that open as the knob turns clockwise, so that the set tunes higher that way.`;
+}
+
 /** The scale to put behind the knob, and where on it the stations are. */
 export function dial(context: Context): readonly Block[] {
   const { findings, type, width, paper } = context;
@@ -23,7 +30,7 @@ export function dial(context: Context): readonly Block[] {
   return [
     ...heading('Dial', width, type, { newPage: true }),
     ...paragraph(
-      `Degrees count from the least capacitance, plates fully out.${fm ? ' A station with frequency modulation is heard twice, on either side of its carrier, with next to nothing between: that is how this detector hears it.' : ''} Check the station you know best before you glue the scale down: if it sits elsewhere, trim first.`,
+      `${senseText(context)}${fm ? ' A station with frequency modulation is heard twice, on either side of its carrier, with next to nothing between: that is how this detector hears it.' : ''} Check the station you know best before you glue the scale down: if it sits elsewhere, trim first.`,
       width,
       type,
     ),

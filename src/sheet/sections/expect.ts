@@ -1,11 +1,24 @@
-import { type DetectorDescription, type PhonesDescription, type SetDescription, saturationCurrentAt, thermalVoltage } from '#engine';
+import { describedCuts } from '#draw';
+import {
+  type DetectorDescription,
+  type Metal,
+  type PhonesDescription,
+  roundWireDirectResistance,
+  type SetDescription,
+  saturationCurrentAt,
+  thermalVoltage,
+} from '#engine';
 import { formatFigure } from '#units';
 import { farads, ohms } from './say.ts';
 
 /** Current of the diode test of pocket meters [A]: common practice, no source. */
 const TEST_CURRENT = 1e-3;
-/** A winding of copper has less than this from end to end, leads of the meter included [ohm]: common practice, no source. */
-export const CONTINUITY = '1 Ω';
+/** A meter's own leads and contacts have up to so much [ohm]: common practice, no source. */
+const METER_LEADS = 0.5;
+
+/** What a meter shows from end to end of a wire of so much resistance to direct current [ohm], its own leads included. */
+export const throughWire = (resistance: number): string =>
+  resistance < METER_LEADS ? 'less than 1 Ω' : `about ${formatFigure(resistance, 'ohm', 2)}, and what the meter's own leads have`;
 
 /** What simple means show of an earpiece. */
 export function earpieceTest({ earpiece: e }: PhonesDescription): string {
@@ -26,24 +39,23 @@ export function detectorTest(d: DetectorDescription): string {
   return `In the meter it must follow the law that was measured: ${formatFigure(d.current.at(-1)!, 'A', 2)} at ${formatFigure(d.voltage.at(-1)!, 'V', 2)}.`;
 }
 
-/** Resistance across the output that a meter sees with the detector blocking and the phones off; null where nothing closes the way. */
+/** Resistance across the output that a meter sees with the detector blocking, phones and transformer not yet joined; null where nothing closes the way. */
 export function outputResistance(p: PhonesDescription): number | null {
-  const ways = [p.load, p.choke?.resistance, p.blocking === undefined ? p.transformer?.primaryResistance : undefined].filter(
-    (r) => r !== undefined,
-  );
+  const ways = [p.load, p.choke?.resistance].filter((r) => r !== undefined);
   return ways.length === 0 ? null : 1 / ways.reduce((sum, r) => sum + 1 / r, 0);
 }
 
 /** What a meter shows between the terminals of an aerial that is up, not joined to the set; null where nothing can be said. */
 export function aerialTest({ aerial: a }: SetDescription): string | null {
   const open = 'Between its two terminals a meter shows no reading: nothing touches.';
-  const closed = `Between its two terminals a meter shows less than ${CONTINUITY}: it is one piece of metal.`;
+  const closed = (resistance: number): string =>
+    `Between its two terminals a meter shows ${throughWire(resistance)}: it is one piece of metal.`;
   switch (a.kind) {
     case 'dipole':
     case 'whip':
       return open;
     case 'loop':
-      return closed;
+      return closed(roundWireDirectResistance(a.wireDiameter, a.turns * Math.PI * a.diameter, a.metal));
     case 'wire-to-earth':
       return 'From the wire to the earth rod a meter shows no reading as long as the wire hangs free.';
     case 'coil':
@@ -57,11 +69,20 @@ export function aerialTest({ aerial: a }: SetDescription): string | null {
         case 'folded-dipole':
         case 'round-loop':
         case 'square-loop':
-          return closed;
+          return closed(inARow(a));
         case 'beam':
-          return a.shape.driven.element.kind === 'folded' ? closed : open;
+          // of rods, and thick
+          return a.shape.driven.element.kind === 'folded' ? closed(0) : open;
         case 'free-list':
           return null;
       }
   }
 }
+
+/** All conductors of an aerial, end to end [ohm]. */
+const inARow = (a: Parameters<typeof describedCuts>[0]): number =>
+  describedCuts(a).reduce(
+    (sum, { count, length, diameter, metal }) =>
+      sum + (metal === 'lossless' ? 0 : count * roundWireDirectResistance(diameter, length, metal as Metal)),
+    0,
+  );
