@@ -1,5 +1,6 @@
-// Draws docs/pictures/two-humps.svg: the demo set turned across its station. Run by hand after the engine or the demo changes.
-import { mkdirSync, writeFileSync } from 'node:fs';
+// Draws docs/pictures/two-humps.svg, the demo set turned across its station, and wiring.svg, as it lies on the bench. Run by hand after the engine or the demo changes.
+import { spawnSync } from 'node:child_process';
+import { copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
 import { rolldown } from 'rolldown';
 
 mkdirSync('.cache/picture', { recursive: true });
@@ -34,3 +35,7 @@ const bundle = await rolldown({ input: './.cache/picture/main.ts', platform: 'no
 await bundle.write({ file: '.cache/picture/main.mjs', format: 'es' });
 const { svg } = await import(new URL('../.cache/picture/main.mjs', import.meta.url).href);
 writeFileSync('docs/pictures/two-humps.svg', `${svg.trim()}\n`);
+spawnSync(process.execPath, ['dist/cli/earshot.mjs', 'drawings', 'examples/dipole-and-small-coil.json', '--to', '.cache/picture'], {
+  stdio: 'inherit',
+});
+copyFileSync('.cache/picture/wiring.svg', 'docs/pictures/wiring.svg');
