@@ -110,7 +110,7 @@ export function radioElements(
   return elements;
 }
 
-/** Points at which the network is solved across a window; between them 1/V and 1/Z, nearly straight for a tuned circuit, are interpolated. */
+/** Points at which the network is solved across a window; between them 1/V and Z/V, nearly straight for a tuned circuit, are interpolated. */
 const NODES = 5;
 const NODE_X = Float64Array.from({ length: NODES }, (_, j) => Math.cos((Math.PI * j) / (NODES - 1)));
 const NODE_WEIGHT = Float64Array.from({ length: NODES }, (_, j) => (j % 2 === 0 ? 1 : -1) * (j === 0 || j === NODES - 1 ? 0.5 : 1));
@@ -119,7 +119,8 @@ const NODE_WEIGHT = Float64Array.from({ length: NODES }, (_, j) => (j % 2 === 0 
  * The radio half across a window about a carrier, as functions of x = (f - f0) / half width, -1 to 1.
  *
  * Five solves at Chebyshev points serve every instant of the modulation: barycentric interpolation (Berrut & Trefethen, SIAM Review 46 (2004) 501)
- * of the reciprocals, which for a resonance are polynomials of low degree, however sharp it is.
+ * of 1/V and Z/V. V and Z have the resonance in the same denominator, so both are polynomials of low degree, however sharp it is. 1/Z would not do: where
+ * a tapped tank and the bypass capacitor are in series resonance, Z all but vanishes beside the carrier.
  */
 export class Window {
   readonly #y: readonly Float64Array[];
@@ -136,9 +137,8 @@ export class Window {
       const v = Math.max(rf.vRe * rf.vRe + rf.vIm * rf.vIm, 1e-200);
       y[0]![j] = rf.vRe / v;
       y[1]![j] = -rf.vIm / v;
-      const z = rf.zRe * rf.zRe + rf.zIm * rf.zIm;
-      y[2]![j] = rf.zRe / z;
-      y[3]![j] = -rf.zIm / z;
+      y[2]![j] = (rf.zRe * rf.vRe + rf.zIm * rf.vIm) / v;
+      y[3]![j] = (rf.zIm * rf.vRe - rf.zRe * rf.vIm) / v;
     }
     this.#y = y;
   }
@@ -170,8 +170,7 @@ export class Window {
     const v = a * a + b * b;
     this.vRe = a / v;
     this.vIm = -b / v;
-    const y = c * c + d * d;
-    this.zRe = c / y;
-    this.zIm = -d / y;
+    this.zRe = c * this.vRe - d * this.vIm;
+    this.zIm = c * this.vIm + d * this.vRe;
   }
 }
