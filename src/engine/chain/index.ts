@@ -13,7 +13,7 @@ export { type PowerBudget, powerBudget } from './power-budget.ts';
 export { assemble, type Receiver, type Reception, standAt } from './receiver.ts';
 export { type Heard, report, reportAt, reportStation, type StationReport, weaken } from './report.ts';
 export { response } from './response.ts';
-export { RfHalf, Window } from './rf-half.ts';
+export { bypassOf, RfHalf, Window } from './rf-half.ts';
 export { type Sharpness, sharpness } from './sharpness.ts';
 export type { Signal } from './signal.ts';
 export { type SlopeCurve, slopeCurve } from './slope-curve.ts';

@@ -1,5 +1,5 @@
 import type { Arrival } from '../aerial/index.ts';
-import type { Receiver } from '../chain/index.ts';
+import { bypassOf, type Receiver } from '../chain/index.ts';
 import { drawTogether, EARTH, type Element, type Node } from '../circuit/index.ts';
 import type { CircuitInTime, Port } from './circuit.ts';
 
@@ -19,7 +19,7 @@ const OPEN = 1e12;
  * @param arrival - where the wanted station's wave comes from: the aerial's impedance does not depend on it
  */
 export function receiverCircuit(receiver: Receiver, arrival: Arrival): CircuitInTime {
-  const { tank, detector, phones, aerial, set } = receiver;
+  const { tank, detector, phones, aerial } = receiver;
   const port: Port = { from: tank.detectorNode, to: RETURN };
   const node = aerial === null ? 'coil-cold' : tank.aerialNode;
   const impedance = aerial === null ? null : (f: number) => aerial.at(f, arrival).impedance;
@@ -33,7 +33,7 @@ export function receiverCircuit(receiver: Receiver, arrival: Arrival): CircuitIn
         [
           ...tank.elements(reference, Math.min(Math.max(angle, 0), tank.rotation)),
           ...detector.elements(tank.detectorNode),
-          { kind: 'capacitor', name: 'bypass', a: RETURN, b: EARTH, capacitance: set.phones.bypass },
+          { kind: 'capacitor', name: 'bypass', a: RETURN, b: EARTH, capacitance: bypassOf(receiver) },
         ],
         [node, port.from, port.to],
       ),
