@@ -1,7 +1,9 @@
 import type { AerialDescription, RodCounterpart, SetDescription, WireShape } from '#engine';
 import { writeForPeople } from '#units';
 
-const mm = (length: number): string => writeForPeople(length, 'length', 3);
+/** A thickness of wire is said in millimetres, thin as it may be. */
+const mm = (length: number): string =>
+  length > 0 && length < 1e-3 ? `${Number((length * 1e3).toPrecision(3))} mm` : writeForPeople(length, 'length', 3);
 const turns = (n: number): string => `${writeForPeople(n, 'turns', 4)} ${n === 1 ? 'turn' : 'turns'}`;
 
 /**

@@ -9,6 +9,9 @@ const OUTCOME = {
   'out-of-reach': 'is out of reach of the dial',
 } as const;
 
+/** Nobody adds so much across a coil or takes so much off: it is a coil for another band [F]; common practice, no source. */
+const ANOTHER_COIL = 1e-9;
+
 /** One plain sentence: heard or not, how loud, how sure, what limits it most, and the one change that would help most. */
 export function verdictSentence(report: StationReport, best: Improvement | undefined): string {
   const { verdict } = report;
@@ -42,8 +45,13 @@ function limit(r: StationReport): string {
       return '';
     case 'will-not-tune': {
       if (!('missing' in r.dial)) return '';
-      const pF = Number((Math.abs(r.dial.missing) * 1e12).toPrecision(2));
-      return r.dial.missing > 0
+      const { missing } = r.dial;
+      if (Math.abs(missing) > ANOTHER_COIL)
+        return missing > 0
+          ? 'even at full capacitance the set tunes far too high: this station asks for another coil, with many more turns'
+          : 'even at least capacitance the set tunes far too low: this station asks for another coil, with far fewer turns';
+      const pF = Number((Math.abs(missing) * 1e12).toPrecision(2));
+      return missing > 0
         ? `even at full capacitance the set tunes too high, for want of about ${pF} pF: add turns, or a capacitor in parallel`
         : `even at least capacitance the set tunes too low, with about ${pF} pF too much: take off turns, or shorten the leads`;
     }

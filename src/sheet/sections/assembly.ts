@@ -6,7 +6,7 @@ import type { Block } from '../flow/block.ts';
 import { heading, paragraph, QUIET, WARNING } from '../flow/words.ts';
 import type { Context } from './context.ts';
 import { aerialTest, detectorTest, earpieceTest, outputResistance, throughWire } from './expect.ts';
-import { degrees, farads, frequencyText, ohms } from './say.ts';
+import { degrees, farads, ohms, tunedText } from './say.ts';
 
 interface Step {
   readonly what: string;
@@ -68,7 +68,7 @@ function steps({ findings }: Context): readonly Step[] {
     {
       caution: SOLDERING,
       what: `Solder the coil straight across the capacitor${series === undefined ? '' : ' and the fixed one in series with it'}: ${lengthText(tank.wiring.length)} of wire in all, short, straight and thick; ${tank.joints.count} bright joints.${parallel ? ` Solder the ${farads(parallel)} across the capacitor too.` : ''}`,
-      expect: `Across the coil a meter shows ${wound ? coil : 'what it showed before'}, at any angle of the capacitor. The tank alone then tunes to ${findings.alone.map((p) => `${p.frequency === null ? 'nothing' : frequencyText(p.frequency)} at ${degrees(p.angle)}`).join(', ')}.`,
+      expect: `Across the coil a meter shows ${wound ? coil : 'what it showed before'}, at any angle of the capacitor. The tank alone then tunes to ${findings.alone.map((p) => `${p.frequency === null ? 'nothing' : tunedText(p.frequency)} at ${degrees(p.angle)}`).join(', ')}.`,
     },
     {
       what: `Join the detector ${joined(tank.detectorCoupling)} and to the output${phones.bypass > 0 ? ', and the bypass capacitor from there to earth' : ''}${acrossOutput(phones)}. Solder fast: heat spoils a detector.`,

@@ -6,7 +6,7 @@ import { heading, paragraph } from '../flow/words.ts';
 import { roomWidth, turned } from '../pdf/paper.ts';
 import type { Context } from './context.ts';
 import { stationTable } from './front.ts';
-import { DEGREE, degrees, frequencyText } from './say.ts';
+import { DEGREE, degrees, tunedText } from './say.ts';
 
 /** Radii to try on an upright page and then on a turned one, the first that finds room [mm]: the larger, the finer it can be set. */
 const UPRIGHT = [60, 55, 50, 45];
@@ -54,7 +54,7 @@ export function dial(context: Context): readonly Block[] {
     const cells = Array.from({ length: Math.floor(rotation / DEGREE / step + 1e-9) + 1 }, (_, k) => {
       const angle = k * step * DEGREE;
       const { frequency } = points.reduce((a, b) => (Math.abs(b.angle - angle) < Math.abs(a.angle - angle) ? b : a));
-      return [degrees(angle), frequency === null ? '-' : frequencyText(frequency)];
+      return [degrees(angle), frequency === null ? '-' : tunedText(frequency)];
     });
     const high = Math.ceil(cells.length / COLUMNS);
     return Array.from({ length: high }, (_, i) => Array.from({ length: COLUMNS }, (_, c) => cells[c * high + i] ?? ['', '']).flat());

@@ -8,6 +8,10 @@ export const DEGREE = Math.PI / 180;
 export const frequencyText = (hertz: number): string =>
   hertz < MEDIUM_WAVE ? `${Number((hertz / 1e3).toPrecision(5))} kHz` : formatFigure(hertz, 'Hz', 5);
 
+/** What a set tunes to: no finer than a hand can set it. */
+export const tunedText = (hertz: number): string =>
+  hertz < MEDIUM_WAVE ? `${Number((hertz / 1e3).toPrecision(4))} kHz` : formatFigure(hertz, 'Hz', 4);
+
 /** An angle of the capacitor, to a tenth of a degree. */
 export const degrees = (angle: number): string => `${(angle / DEGREE).toFixed(1)}°`;
 
