@@ -1,10 +1,18 @@
 import type { PartCategory } from '#parts';
 import { isObject } from './own-drawer.ts';
 
+/** Units by their signs, which the library writes as a keyboard has them. */
+const withSigns = (written: string): string =>
+  written
+    .replace(/ u(?=[A-Z])/, ' µ')
+    .replace(/ohm$/, 'Ω')
+    .replace(/ deg$/, '°');
+
 /** What a part is, in a few words made of its values as they are written; empty where too little is given to say. */
 export function partWords(category: PartCategory, values: unknown): string {
   if (!isObject(values)) return '';
-  const text = (key: string): string => (typeof values[key] === 'string' || typeof values[key] === 'number' ? String(values[key]) : '');
+  const text = (key: string): string =>
+    typeof values[key] === 'string' || typeof values[key] === 'number' ? withSigns(String(values[key])) : '';
   const said = (...pieces: readonly (readonly [string, string])[]): string =>
     pieces.flatMap(([words, value]) => (value === '' ? [] : [`${words}${value}`])).join(', ');
   switch (category) {
