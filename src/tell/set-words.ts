@@ -36,7 +36,7 @@ export function setWords({ aerial, tank, detector, phones }: SetDescription, det
 function aerialWords(a: AerialDescription): string {
   switch (a.kind) {
     case 'coil':
-      return `the coil itself, ${a.axis.kind === 'vertical' ? 'lying flat' : 'standing on edge'}`;
+      return `the coil itself, ${a.axis.kind === 'vertical' ? 'lying flat' : `standing on edge, its edge to ${degrees(a.axis.plane)}`}`;
     case 'wire-to-earth':
       return `a wire of ${mm(a.horizontal)}, ${mm(a.vertical)} high, with an earth of its own`;
     case 'wires': {

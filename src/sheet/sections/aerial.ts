@@ -166,7 +166,16 @@ function notes(a: Exclude<AerialDescription, WiresDescription>): readonly string
   }
 }
 
-function feeder({ feeder: f }: AerialDescription, { type, width }: Context): readonly Block[] {
+/** Aerials whose feed point may well be far from the builder's hands. */
+const FED_ALOFT: readonly AerialDescription['kind'][] = ['wires', 'dipole', 'loop'];
+
+function feeder({ kind, feeder: f }: AerialDescription, { type, width }: Context): readonly Block[] {
+  if (!f && FED_ALOFT.includes(kind))
+    return paragraph(
+      'No line between aerial and set is reckoned: the set is right at the feed point, up where the aerial is.',
+      width,
+      type,
+    );
   if (!f) return [];
   return paragraph(
     `Feeder: ${lengthText(f.length)} of ${ohms(f.impedance)} line, velocity factor ${f.velocityFactor}, loss ${formatFigure(f.loss, 'dB/m', 3)} at ${frequencyText(f.lossFrequency)}.`,

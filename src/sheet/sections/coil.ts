@@ -5,7 +5,7 @@ import { table } from '../flow/table.ts';
 import { heading, list, paragraph, QUIET } from '../flow/words.ts';
 import { BLEED, roomHeight, roomWidth, turned } from '../pdf/paper.ts';
 import type { Context } from './context.ts';
-import { farads, frequencyText, henries } from './say.ts';
+import { DEGREE, farads, frequencyText, henries } from './say.ts';
 
 /** For heading and margins round a drawing on a page [mm]. */
 const HEADROOM = 30;
@@ -19,7 +19,7 @@ export function coil(context: Context): readonly Block[] {
     ...heading('Coil', width, type, { newPage: true }),
     ...(aerial.kind === 'coil'
       ? paragraph(
-          `The coil is the aerial too: ${aerial.axis.kind === 'vertical' ? 'it lies flat' : 'it stands on edge'}. Keep metal and hands away from it.`,
+          `The coil is the aerial too: ${aerial.axis.kind === 'vertical' ? 'it lies flat' : `it stands on edge, and its edge points to ${Math.round(aerial.axis.plane / DEGREE)}° (clockwise from north)`}. Keep metal and hands away from it.`,
           width,
           type,
           { withNext: true },

@@ -37,7 +37,7 @@ export function parts({ findings, type, width, paper }: Context): readonly Block
       type,
     ),
     ...paragraph(
-      'The aerial has a list of its own. Besides: solder, sandpaper, a dry board or box that is no metal, a knob, a rule.',
+      `${set.aerial.kind === 'coil' ? 'The coil is the aerial too.' : 'The aerial has a list of its own.'} Besides: solder, sandpaper, a dry board or box that is no metal, a knob, a rule.`,
       width,
       type,
       {
