@@ -12,6 +12,8 @@ export interface Block {
   readonly keptWithNext?: true;
   /** begins a page, unless much of the one before would stay empty */
   readonly newPage?: true;
+  /** drawings that wait come before it, unless much of its page would stay empty */
+  readonly afterDrawings?: true;
   /** a drawing: where it finds no room, what follows goes before it */
   readonly floats?: true;
   /** painted once more above it where it is the first of its page: the head of a table */

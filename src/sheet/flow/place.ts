@@ -55,7 +55,9 @@ class Pages {
       else this.#waiting.push(group);
       return;
     }
-    if (this.#pages.length === 0 || (group[0]!.newPage && this.#used() >= FULL)) this.#begin(group);
+    const { newPage, afterDrawings } = group[0]!;
+    const begins = newPage || (afterDrawings && this.#waiting.length > 0);
+    if (this.#pages.length === 0 || (begins && this.#used() >= FULL)) this.#begin(group);
     while (!this.#fits(group)) {
       if (this.#pages.at(-1)!.placed.length === 0) throw this.#tooLarge(group);
       const parts = groups(group, (b) => b.withNext === true);

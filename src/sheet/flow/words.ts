@@ -75,7 +75,7 @@ export function paragraph(text: string, width: number, type: Type, options: Word
 }
 
 /** A heading, with a line over it. */
-export function heading(text: string, width: number, type: Type, options: { readonly newPage?: true } = {}): readonly Block[] {
+export function heading(text: string, width: number, type: Type, options: Pick<Block, 'newPage' | 'afterDrawings'> = {}): readonly Block[] {
   const lines = linesOf(text, width, 5, 'bold', type);
   return lines.map((line, i) => ({
     width,

@@ -23,7 +23,7 @@ export function aerial(context: Context): readonly Block[] {
   const warnings = cautionsWhere(set, findings.reports).filter((c) => c.at !== 'phones');
   const [words] = setWords(set);
   return [
-    ...heading('Aerial', width, type, { newPage: true }),
+    ...heading('Aerial', width, type, { afterDrawings: true }),
     ...paragraph(`${words!.charAt(0).toUpperCase()}${words!.slice(1)}.`, width, type),
     ...list(
       warnings.map((c) => c.words),
