@@ -53,6 +53,8 @@ export class Workbench {
   readonly advice = signal<Advised | null>(null);
   /** station that the advice was worked out for */
   readonly #advised = signal<StationResult | null>(null);
+  /** the advice is for the set as it is now */
+  readonly adviceHolds: ReadonlySignal<boolean>;
   /** the verdict on the station as it is shown; with the best change in it as soon as that is known */
   readonly sentence: ReadonlySignal<string | null>;
   /** something is being worked out that takes longer than a blink; share done */
@@ -75,6 +77,7 @@ export class Workbench {
       return { text, files, ahead: aheadOf(this.known.value, text, files) };
     });
     this.shown = computed(() => this.turned.value ?? this.best.value);
+    this.adviceHolds = computed(() => this.best.value !== null && this.best.value === this.#advised.value);
     this.sentence = computed(() => {
       const [shown, advice] = [this.shown.value, this.advice.value];
       // advice for another state of the set says nothing of this one

@@ -68,17 +68,18 @@ export function DialBench({ desk, listening }: { readonly desk: Desk; readonly l
 function Next({ desk }: { readonly desk: Desk }) {
   const advice = desk.bench.advice.value;
   if (!advice) return null;
+  const holds = desk.bench.adviceHolds.value;
   if (advice.bestByStage.length === 0) return <p>No single change would make this station better.</p>;
   return (
     <>
-      <h2 class="next-title">What would help, best first</h2>
+      <h2 class="next-title">What would help, best first{holds ? '' : ', to the set as it was'}</h2>
       <ul class="next">
         {advice.bestByStage.map((a) => (
           <li key={a.key}>
             <span>
               {a.words} <span class="gain">{a.gainWords}</span>
             </span>
-            <button type="button" aria-label={`do it: ${a.words}`} onClick={() => void desk.adopt(a.key)}>
+            <button type="button" aria-label={`do it: ${a.words}`} aria-disabled={!holds} onClick={() => holds && void desk.adopt(a.key)}>
               do it
             </button>
           </li>
