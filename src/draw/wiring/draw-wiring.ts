@@ -24,8 +24,8 @@ const KEY: readonly (readonly [Lead, string])[] = [
 ];
 
 /**
- * The set as it lies on the bench, as SVG text: every part as a thing, placed so that the wires, those with radio frequency above all, are as
- * short as they can be, and joined as the engine's network joins it. Not to scale, as large as it must be.
+ * The set as it may lie on the bench, as SVG text: every part as a thing, placed so that the wires, those with radio frequency above all, are
+ * short (the best that a search finds), and joined as the engine's network joins it. Not to scale, as large as it must be.
  */
 export function drawWiring(set: SetDescription, options: SchematicOptions = {}): string {
   const marks = benchMarks(benchParts(set, netlistOf(set, options)));
@@ -56,7 +56,7 @@ export function drawWiring(set: SetDescription, options: SchematicOptions = {}):
     width,
     height: footTop + foot.height + MARGIN,
     title,
-    description: `${circuitWords(set, options)} Drawn as it lies on the bench, the wires shortest where the tuned circuit's current goes round.`,
+    description: `${circuitWords(set, options)} Drawn as it may lie on the bench, so that the wires with radio frequency are short, those of the tuned circuit above all.`,
     groups: [
       { marks: head.marks, shift: vector(MARGIN, MARGIN) },
       { marks, shift: vector(MARGIN - extent.left, top - extent.top), labels: { part: 'wiring' } },

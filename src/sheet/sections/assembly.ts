@@ -5,7 +5,7 @@ import { formatFigure } from '#units';
 import type { Block } from '../flow/block.ts';
 import { heading, paragraph, QUIET, WARNING } from '../flow/words.ts';
 import type { Context } from './context.ts';
-import { aerialTest, detectorTest, earpieceTest, outputResistance, throughWire } from './expect.ts';
+import { aerialTest, detectorTest, earpieceTest, outputResistance, outputTest, throughWire } from './expect.ts';
 import { degrees, farads, ohms, tunedText } from './say.ts';
 
 interface Step {
@@ -40,7 +40,7 @@ function steps({ findings }: Context): readonly Step[] {
   const { tank, phones, detector } = set;
   const { capacitor } = tank;
   const wound = tank.coil.kind === 'geometry';
-  const across = outputResistance(phones);
+  const atOutput = outputTest(outputResistance(phones), findings.reception.receiver.detector.zeroBiasResistance);
   const coil = throughWire(wireResistance(tank));
   const { series, parallel } = capacitor;
   const loud = cautionsWhere(set, findings.reports).find((c) => c.at === 'phones')?.words;
@@ -50,7 +50,7 @@ function steps({ findings }: Context): readonly Step[] {
     ...(phones.transformer
       ? [
           {
-            what: 'Find the windings of the transformer; the one with more resistance is the primary and goes to the detector.',
+            what: `Find the windings of the transformer; the one with ${phones.transformer.primaryResistance > phones.transformer.secondaryResistance ? 'more' : 'less'} resistance is the primary and goes to the detector.`,
             expect: `Primary about ${ohms(phones.transformer.primaryResistance)}, secondary about ${ohms(phones.transformer.secondaryResistance)}; nothing from one to the other.`,
           },
         ]
@@ -72,10 +72,7 @@ function steps({ findings }: Context): readonly Step[] {
     },
     {
       what: `Join the detector ${joined(tank.detectorCoupling)} and to the output${phones.bypass > 0 ? ', and the bypass capacitor from there to earth' : ''}${acrossOutput(phones)}. Solder fast: heat spoils a detector.`,
-      expect:
-        across === null
-          ? 'Across the output no reading one way round, some the other way.'
-          : `Across the output, phones off, ${ohms(across)} one way round and not more the other way.`,
+      expect: atOutput,
     },
     {
       what: `Join the ${phones.transformer ? 'transformer' : 'phones'} to the output${phones.blocking === undefined ? '' : ', through the capacitor in series'}${phones.transformer ? ', and the phones to it' : ''}.`,

@@ -45,6 +45,28 @@ export function outputResistance(p: PhonesDescription): number | null {
   return ways.length === 0 ? null : 1 / ways.reduce((sum, r) => sum + 1 / r, 0);
 }
 
+/** A detector that blocks one way has at least so many times what lies across the output, or so much, at rest. */
+const BLOCKS = 10;
+const SHUT = 10e6;
+
+/**
+ * What a meter shows across the output, the detector joined through the coil, phones off.
+ *
+ * @param across - of what lies across the output; null for nothing [ohm]
+ * @param rest - of the detector with next to no voltage [ohm]: on its high ranges a meter sends less than the saturation current of a sensitive one, which then conducts
+ * both ways alike
+ */
+export function outputTest(across: number | null, rest: number): string {
+  const blocks = rest > (across === null ? SHUT : BLOCKS * across);
+  if (blocks)
+    return across === null
+      ? 'Across the output no reading one way round, some the other way.'
+      : `Across the output, phones off, ${ohms(across)} one way round and not more the other way.`;
+  const leak = `a detector as sensitive as this has about ${formatFigure(rest, 'ohm', 2)} both ways to the small current of a high range`;
+  if (across === null) return `Across the output more one way round than the other: ${leak}.`;
+  return `Across the output, phones off, at most ${ohms(across)} one way round, perhaps only ${formatFigure(1 / (1 / across + 1 / rest), 'ohm', 2)}, and less the other way: ${leak}.`;
+}
+
 /** What a meter shows between the terminals of an aerial that is up, not joined to the set; null where nothing can be said. */
 export function aerialTest({ aerial: a }: SetDescription): string | null {
   const open = 'Between its two terminals a meter shows no reading: nothing touches.';

@@ -38,7 +38,18 @@ test('what lets the direct current past the phones is told where it is joined, a
   expect(choked).toContain('with the choke across it');
   expect(choked).toContain('Across the output, phones off, 900 Ω one way round');
   const transformed = await sheetOf('medium-wave.json', () => ({}));
-  expect(transformed).toContain('Across the output no reading one way round');
+  expect(transformed).toContain('Across the output more one way round than the other');
+});
+
+test('a detector that conducts at rest is not said to block', async () => {
+  // slope of the law at no voltage, n k T / (q Is) with k T / q = 25.26 mV at 20 C; values of src/parts/detectors.json, beside 1 megohm;
+  // Is(T) by Sze, Physics of Semiconductor Devices: Is0 (T / T0)^(X / n) exp(Eg / n (1 / V0 - 1 / V))
+  const [n, volts] = [1.08, 0.02526];
+  const current = 280e-9 * (293.15 / 300) ** (2 / n) * Math.exp((0.69 / n) * (1 / (volts * (300 / 293.15)) - 1 / volts));
+  const rest = (n * volts) / current;
+  const text = await sheetOf('dipole-and-small-coil.json', () => ({}));
+  const told = /at most 1 MΩ one way round, perhaps only ([\d.]+) kΩ/.exec(text)!;
+  expect(Math.abs((Number(told[1]) * 1e3) / (1 / (1e-6 + 1 / rest)) - 1)).toBeLessThan(0.05);
 });
 
 test('the table of the dial is true at its own angles where the rotation is no multiple of two degrees', async () => {
