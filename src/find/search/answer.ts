@@ -29,8 +29,12 @@ export function answer(search: Search, most: number): readonly Found[] {
   const apart = distinct(space, ranked, (s) => s.design, CANDIDATES * most);
   const full = [...new Set([...leading, ...apart])].map(({ design }) => found(search, design));
   full.sort((a, b) => b.worth - a.worth);
-  return distinct(space, full, (f) => f.design, most);
+  // beside sets that are heard, silent ones are no answer
+  const heard = full.filter((f) => stationsHeard(f) > 0);
+  return distinct(space, heard.length > 0 ? heard : full, (f) => f.design, most);
 }
+
+const stationsHeard = (f: Found): number => f.looks.filter((g) => g.missing === null && g.outcome !== 'silent').length;
 
 /** A design with its reports, as `report` gives them for its set. */
 export function found(search: Search, design: Design): Found {
@@ -55,10 +59,9 @@ const NOTICED = { speech: 0.01, loudness: 0.5, distortion: 1, dial: 1.15, statio
 /** What speaks for one set beside another, each heard at its best station. */
 export function advantages(a: Found, b: Found): readonly Advantage[] {
   const best = (f: Found): Glance => f.looks.reduce((x, y) => (y.headroom > x.headroom ? y : x));
-  const heard = (f: Found): number => f.looks.filter((g) => g.missing === null && g.outcome !== 'silent').length;
   const [x, y] = [best(a), best(b)];
   const out: Advantage[] = [
-    { figure: 'stations', by: heard(a) - heard(b) },
+    { figure: 'stations', by: stationsHeard(a) - stationsHeard(b) },
     { figure: 'speech', by: x.sii - y.sii },
     { figure: 'loudness', by: x.headroom - y.headroom },
     { figure: 'distortion', by: y.distortion - x.distortion },

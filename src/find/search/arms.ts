@@ -36,16 +36,18 @@ const TRIES = 400;
 export function drawDesign(space: Space, arm: Arm, draws: Draws): Design | null {
   const { stock } = space;
   const { capacitors, formers, wires, detectors, earpieces } = stock;
-  if ([capacitors, formers, wires, detectors, earpieces].some((list) => list.length === 0)) return null;
+  if ([space.stations, capacitors, formers, wires, detectors, earpieces].some((list) => list.length === 0)) return null;
   const joints = jointsOf(space, arm);
   for (let k = 0; k < TRIES; k++) {
     const capacitor = draws.below(capacitors.length);
     const joint = draws.oneOf(joints);
+    // a coil for one band: between a window on medium wave and one at VHF lie only coils for neither
+    const station = draws.oneOf(space.stations);
     const former = draws.below(stock.formers.length);
     const wire = draws.below(stock.wires.length);
     const across = draws.below(stock.fixedCapacitors.length + 1);
     const pitch = draws.below(PITCHES.length);
-    const window = windowOf(space, former, wire, pitch, capacitor, across);
+    const window = windowOf(space, former, wire, pitch, capacitor, across, station);
     if (!window) continue;
     const halves = window[0] + draws.below(window[1] - window[0] + 1);
     const earpiece = draws.below(stock.earpieces.length);

@@ -130,8 +130,13 @@ function tapsFrom(space: Space, d: Design, quarters: number): number[] {
 /** A coil changed otherwise, with the turns that stand at the same place in its new window, and next to it; taps keep their share. */
 function rewound(space: Space, d: Design, change: Partial<Design>): Design[] {
   const next = { ...d, ...change };
-  const before = windowOf(space, d.former, d.wire, d.pitch, d.capacitor, d.across);
-  const after = windowOf(space, next.former, next.wire, next.pitch, next.capacitor, next.across);
+  const windowFor = (x: Design, station?: number) => windowOf(space, x.former, x.wire, x.pitch, x.capacitor, x.across, station);
+  const station = space.stations.find((k) => {
+    const window = windowFor(d, k);
+    return window !== null && d.halves >= window[0] && d.halves <= window[1];
+  });
+  const before = windowFor(d, station);
+  const after = windowFor(next, station);
   if (!before || !after) return [];
   // windows are wide either way: their ends stand as the inductances do
   const share = Math.log(d.halves / before[0]) / Math.max(1e-9, Math.log(before[1] / before[0]));

@@ -74,7 +74,11 @@ const MOST_HALVES = 400;
 
 const windows = new WeakMap<Space, Map<string, readonly [number, number] | null>>();
 
-/** Least and most half turns with which a winding could tune to a station that counts: an envelope, wider than the truth, never narrower. */
+/**
+ * Least and most half turns with which a winding could tune: an envelope, wider than the truth, never narrower.
+ *
+ * @param station - that it is to tune to, of those that count; left out: any of them
+ */
 export function windowOf(
   space: Space,
   former: number,
@@ -82,13 +86,14 @@ export function windowOf(
   pitch: number,
   capacitor: number,
   across: number,
+  station?: number,
 ): readonly [number, number] | null {
   const known = windows.get(space) ?? new Map<string, readonly [number, number] | null>();
   windows.set(space, known);
-  const key = `${former} ${wire} ${pitch} ${capacitor} ${across}`;
+  const key = `${former} ${wire} ${pitch} ${capacitor} ${across} ${station ?? ''}`;
   let window = known.get(key);
   if (window === undefined) {
-    window = findWindow(space, former, wire, pitch, capacitor, across);
+    window = findWindow(space, station === undefined ? space.stations : [station], former, wire, pitch, capacitor, across);
     known.set(key, window);
   }
   return window;
@@ -96,6 +101,7 @@ export function windowOf(
 
 function findWindow(
   space: Space,
+  stations: readonly number[],
   former: number,
   wire: number,
   pitch: number,
@@ -103,7 +109,7 @@ function findWindow(
   across: number,
 ): readonly [number, number] | null {
   const { stock } = space;
-  const f = space.stations.map((k) => space.fields[k]!.station.frequency);
+  const f = stations.map((k) => space.fields[k]!.station.frequency);
   const low = 2 * Math.PI * Math.min(...f);
   const high = 2 * Math.PI * Math.max(...f);
   const { minimum, maximum } = stock.capacitors[capacitor]!.part;

@@ -80,6 +80,6 @@ function coilWire(stock: Stock, d: Wound): number {
 const linkWire = (l: Link): number => l.turns * turnOf(l.innerDiameter + l.wireDiameter, l.pitch);
 const turnOf = (across: number, pitch: number): number => Math.hypot(Math.PI * across, pitch);
 
-/** Straight wire at each end of a coil, and between it and the capacitor both ways [m]. */
-export const leadOf = (diameter: number): number => LEAD + diameter / 2;
-export const wiringOf = (diameter: number): number => WIRING + diameter;
+/** Straight wire at each end of a coil, and between it and the capacitor both ways [m], to a hundredth of a millimetre. */
+export const leadOf = (diameter: number): number => Math.round((LEAD + diameter / 2) * 1e5) / 1e5;
+export const wiringOf = (diameter: number): number => Math.round((WIRING + diameter) * 1e5) / 1e5;
