@@ -116,7 +116,10 @@ function cutRows(a: Exclude<AerialDescription, WiresDescription>): readonly Row[
   ];
   switch (a.kind) {
     case 'dipole':
-      return [row('two halves, each', a.length / 2, a.diameter, a.metal), row('tip to tip, gap included', a.length, a.diameter, a.metal)];
+      return [
+        row('two halves, each, less half the gap', a.length / 2, a.diameter, a.metal),
+        row('tip to tip, gap included', a.length, a.diameter, a.metal),
+      ];
     case 'whip': {
       const c = a.counterpoise;
       return [
