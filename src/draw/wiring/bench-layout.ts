@@ -19,8 +19,21 @@ interface Wired {
   readonly crossings: number;
 }
 
-/** Parts where they lie and the wires between them. */
+/** Layouts kept: a sheet is laid out anew for another paper, and in parts. */
+const KEPT = 16;
+const kept = new Map<string, readonly Mark[]>();
+
+/** Parts where they lie and the wires between them; for the same parts worked out once. */
 export function benchMarks(parts: readonly BenchPart[]): readonly Mark[] {
+  const key = JSON.stringify(parts);
+  const marks = kept.get(key) ?? laidOut(parts);
+  kept.delete(key);
+  kept.set(key, marks);
+  if (kept.size > KEPT) kept.delete(kept.keys().next().value!);
+  return marks;
+}
+
+function laidOut(parts: readonly BenchPart[]): readonly Mark[] {
   const placings = goodPlacings(parts);
   for (let i = 0; i <= WIDER; i++) {
     const found = placings.map((p) => wired(parts, p, GAP + i * GRID)).filter((w) => w !== null);

@@ -9,9 +9,19 @@ beforeAll(needPoppler, 240_000);
 
 const read = (name: string): string => readFileSync(join('examples', name), 'utf8');
 
-async function sheetOf(name: string, change: (set: Record<string, never>) => object): Promise<string> {
+const made = new Map<string, Promise<string>>();
+
+/** Words of a sheet; one that several tests read is laid out once. */
+function sheetOf(name: string, change: (set: Record<string, never>) => object): Promise<string> {
   const set = JSON.parse(read(name)) as Record<string, never>;
-  const result = readSetFile(JSON.stringify({ ...set, ...change(set) }), { read });
+  const text = JSON.stringify({ ...set, ...change(set) });
+  const sheet = made.get(text) ?? wordsOf(text);
+  made.set(text, sheet);
+  return sheet;
+}
+
+async function wordsOf(set: string): Promise<string> {
+  const result = readSetFile(set, { read });
   if (!result.ok) throw new Error(JSON.stringify(result.problems));
   const text = textOf(await buildSheet({ file: { ...result.value, place: result.value.place! }, parts: result.parts }));
   return text.replace(/\s+/g, ' ');
