@@ -51,16 +51,16 @@ describe('find', SLOW, () => {
     const kept = join(folder, 'search.json');
     const picture = join(folder, 'front.svg');
     const asked = ['find', DRAWER, '--station', 'Fen Talk', '--aim', 'speech=2,clean=1', '--most', '2', '--json'];
-    const one = earshot(...asked, '--trials', '120', '--threads', '1', '--picture', picture);
+    const one = earshot(...asked, '--trials', '200', '--threads', '1', '--picture', picture);
     expect(one.code).toBe(0);
     const told = JSON.parse(one.out);
     expect(told.aim).toEqual({ speech: 2, loudness: 0, clean: 1, stations: 0 });
-    expect(told.trials).toBeGreaterThanOrEqual(120);
+    expect(told.trials).toBeGreaterThanOrEqual(200);
     expect(told.why).toEqual([]);
-    expect(earshot(...asked, '--trials', '120', '--threads', '3').out).toBe(one.out);
+    expect(earshot(...asked, '--trials', '200', '--threads', '3').out).toBe(one.out);
     const early = JSON.parse(earshot(...asked, '--trials', '30', '--threads', '2', '--state', kept).out);
     expect(early.trials).toBeLessThan(told.trials);
-    expect(earshot(...asked, '--trials', '120', '--threads', '1', '--state', kept).out).toBe(one.out);
+    expect(earshot(...asked, '--trials', '200', '--threads', '1', '--state', kept).out).toBe(one.out);
     // every set of the list is in the picture with its number
     const svg = readFileSync(picture, 'utf8');
     expect(svg).toMatch(/>1<\/text>/);
@@ -71,7 +71,7 @@ describe('find', SLOW, () => {
     expect(other).toMatchObject({ code: 3 });
     expect(other.err).toMatch(/another drawer, place or wish/);
     writeFileSync(kept, readFileSync(kept, 'utf8').replace(/"trials":\d+/, '"trials":1'));
-    expect(earshot(...asked, '--trials', '120', '--state', kept).err).toMatch(/changed since/);
+    expect(earshot(...asked, '--trials', '200', '--state', kept).err).toMatch(/changed since/);
   });
 
   test('a band that no dial of the drawer covers: a result, with the reason', () => {
