@@ -16,6 +16,9 @@ import {
 } from './cycle-average.ts';
 import { FUNDAMENTAL, FUNDAMENTAL_BY_AMPLITUDE, FUNDAMENTAL_BY_OUTPUT, MEAN, MEAN_BY_AMPLITUDE, MEAN_BY_OUTPUT } from './model.ts';
 
+/** Pieces narrower than this share of the table are taken as straight: two readings at one voltage, to the last digits. */
+const NARROW = 1e-6;
+
 /**
  * Measured current-voltage law: a piecewise cubic that never turns back, straight on beyond both ends with the end's slope.
  *
@@ -48,6 +51,8 @@ export class MeasuredLaw implements CycleAverages {
     this.#cube = new Float64Array(n - 1);
     for (let k = 0; k < n - 1; k++) {
       const h = this.voltage[k + 1]! - this.voltage[k]!;
+      // over the swing a cubic of such a piece cancels to noise; straight on, it errs by its own width
+      if (h < NARROW * (this.voltage[n - 1]! - this.voltage[0]!)) continue;
       const chord = (this.#current[k + 1]! - this.#current[k]!) / h;
       this.#square[k] = (3 * chord - 2 * this.#slope[k]! - this.#slope[k + 1]!) / h;
       this.#cube[k] = (this.#slope[k]! + this.#slope[k + 1]! - 2 * chord) / (h * h);

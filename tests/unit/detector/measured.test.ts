@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
 import { detectorModel, FUNDAMENTAL, GivenError, MEAN } from '#engine';
+import { AVERAGES } from '../../../src/engine/detector/cycle-average.ts';
+import { MeasuredLaw } from '../../../src/engine/detector/measured-law.ts';
 import { bruteAverage, measured, outputInto, SCHOTTKY } from './cycle.ts';
 
 const out = new Float64Array(6);
@@ -90,4 +92,34 @@ test.each([
 ] as const)('a table with %s is refused with its row', (_, table, message) => {
   expect(() => detectorModel({ ...measured(0.1), ...table })).toThrow(GivenError);
   expect(() => detectorModel({ ...measured(0.1), ...table })).toThrow(message);
+});
+
+test('limit: readings within the last digits of one voltage are as one reading, at any swing', () => {
+  const voltage = [-0.3, -0.005, 0, 0.005, 0.02, 0.3];
+  const current = [-1e-8, -1.8e-9, 0, 2.1e-9, 1.1e-8, 1e-3];
+  // three more readings beside two of them, one unit of the last digit apart and the current along the same slope
+  const near = (v: number, k: number): number => v + k * 2 ** -60;
+  const crowded = new MeasuredLaw(
+    [-0.3, near(-0.005, -2), -0.005, 0, 0.005, near(0.005, 1), near(0.005, 3), 0.02, 0.3],
+    [-1e-8, -1.8e-9 - 1e-24, -1.8e-9, 0, 2.1e-9, 2.1e-9 + 5e-25, 2.1e-9 + 1e-24, 1.1e-8, 1e-3],
+  );
+  const [a, b] = [new Float64Array(AVERAGES), new Float64Array(AVERAGES)];
+  for (const amplitude of [1e-3, 0.01, 0.1, 0.25])
+    for (const output of [-0.002, 0, 0.01]) {
+      crowded.average(amplitude, output, a);
+      // slopes at the crowded places differ a little: what must not happen is noise, so the law itself is averaged by brute force
+      let [mean, fundamental] = [0, 0];
+      const N = 20_000;
+      for (let k = 0; k < N; k++) {
+        const w = (Math.PI * (k + 0.5)) / N;
+        const i = crowded.current(amplitude * Math.cos(w) - output);
+        mean += i / N;
+        fundamental += (2 * i * Math.cos(w)) / N;
+      }
+      expect(Math.abs(a[MEAN]! - mean)).toBeLessThan(1e-6 * Math.abs(fundamental) + 1e-16);
+      expect(Math.abs(a[FUNDAMENTAL]! - fundamental)).toBeLessThan(1e-6 * Math.abs(fundamental));
+    }
+  new MeasuredLaw(voltage, current).average(0.01, 0, b);
+  crowded.average(0.01, 0, a);
+  expect(Math.abs(a[FUNDAMENTAL]! / b[FUNDAMENTAL]! - 1)).toBeLessThan(0.1);
 });
