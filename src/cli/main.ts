@@ -121,6 +121,7 @@ program
   .option('--threads <n>', 'threads that search; as many as the machine has, up to 4, where not given')
   .option('--seed <n>', 'another seed, another way through', '1')
   .option('--most <n>', 'how many different sets to show', '3')
+  .option('--builds <n>', 'how often each is built on paper for its odds; 0 leaves them out', '256')
   .option('--state <file>', 'keeps where the search stands, and goes on from there the next time')
   .option('--out <folder>', 'writes the set files')
   .option('--picture <svg>', 'writes a picture: loudness against distortion against ease of tuning')

@@ -12,6 +12,7 @@ export interface FindOptions {
   readonly trials?: string;
   readonly threads?: string;
   readonly most: string;
+  readonly builds: string;
   readonly state?: string;
   readonly out?: string;
   readonly picture?: string;

@@ -15,8 +15,6 @@ import { type Hands, type Odds, ownHand, threads, usualThreads } from './hands.t
 import { keep, questionMark, takeUp } from './kept.ts';
 import { dotsOf, findJson, findText } from './text.ts';
 
-/** Sets built on paper for the odds. */
-const BUILT = 256;
 /** Time between two looks whether Ctrl-C was pressed [ms]. */
 const LOOK = 100;
 const MOST_THREADS = 64;
@@ -25,6 +23,7 @@ const MOST_THREADS = 64;
 export async function findCommand(file: string, options: FindOptions): Promise<void> {
   const seed = wholeOption('seed', options.seed, 0, 2 ** 32 - 1);
   const most = wholeOption('most', options.most, 1, 20);
+  const builds = wholeOption('builds', options.builds, 0, 100_000);
   const count = options.threads === undefined ? usualThreads() : wholeOption('threads', options.threads, 1, MOST_THREADS);
   const limit = enough(options);
   const aim = aimOf(options.aim);
@@ -55,7 +54,7 @@ export async function findCommand(file: string, options: FindOptions): Promise<v
     const search = new Search(space, await looked(begun, hands, limit), trials);
     if (options.state !== undefined) keep(options.state, mark, search.state);
     const best = checked(source, () => answer(search, most));
-    tell(file, name || file, search, best, await oddsOf(best, hands), options);
+    tell(file, name || file, search, best, await oddsOf(best, hands, builds), options);
   } finally {
     hands.close();
   }
@@ -96,10 +95,11 @@ async function looked(begun: SearchState, { hands }: Hands, limit: ReturnType<ty
 }
 
 /** How each does as built, shared out among the hands; Ctrl-C leaves out those not worked out yet. */
-async function oddsOf(best: readonly Found[], { hands, odds }: Hands): Promise<readonly (Odds | null)[]> {
+async function oddsOf(best: readonly Found[], { hands, odds }: Hands, builds: number): Promise<readonly (Odds | null)[]> {
+  const out: (Odds | null)[] = best.map(() => null);
+  if (builds === 0) return out;
   const stop = new Stop();
   const line = progress();
-  const out: (Odds | null)[] = best.map(() => null);
   let next = 0;
   const stopped = (async () => {
     while (!stop.asked && next < best.length + hands.length) await new Promise((done) => setTimeout(done, LOOK));
@@ -107,7 +107,7 @@ async function oddsOf(best: readonly Found[], { hands, odds }: Hands): Promise<r
   const work = async (hand: number): Promise<void> => {
     for (let k = next++; k < best.length && !stop.asked; k = next++) {
       line.show(`odds as built by hand: set ${k + 1} of ${best.length} (Ctrl-C: leaves them out)`);
-      out[k] = await odds(hand, best[k]!, BUILT);
+      out[k] = await odds(hand, best[k]!, builds);
     }
   };
   try {

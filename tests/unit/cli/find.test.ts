@@ -11,7 +11,21 @@ const SLOW = { timeout: 300_000 };
 describe('find', SLOW, () => {
   test('different sets, ranked, with verdict and odds; what is written is heard as it was said', () => {
     const folder = mkdtempSync(join(tmpdir(), 'earshot-'));
-    const r = earshot('find', DRAWER, '--station', 'Fen Talk', '--trials', '80', '--most', '2', '--out', folder, '--json');
+    const r = earshot(
+      'find',
+      DRAWER,
+      '--station',
+      'Fen Talk',
+      '--trials',
+      '80',
+      '--builds',
+      '32',
+      '--most',
+      '2',
+      '--out',
+      folder,
+      '--json',
+    );
     expect(r.code).toBe(0);
     const { sets, trials } = JSON.parse(r.out);
     expect(trials).toBeGreaterThan(20);
@@ -31,7 +45,7 @@ describe('find', SLOW, () => {
   });
 
   test('Ctrl-C gives the best so far', async () => {
-    const child = spawn(process.execPath, ['dist/cli/earshot.mjs', 'find', DRAWER, '--seconds', '3000', '--most', '1'], {
+    const child = spawn(process.execPath, ['dist/cli/earshot.mjs', 'find', DRAWER, '--seconds', '3000', '--most', '1', '--builds', '0'], {
       stdio: ['ignore', 'pipe', 'pipe'],
     });
     let out = '';
@@ -50,7 +64,7 @@ describe('find', SLOW, () => {
     const folder = mkdtempSync(join(tmpdir(), 'earshot-'));
     const kept = join(folder, 'search.json');
     const picture = join(folder, 'front.svg');
-    const asked = ['find', DRAWER, '--station', 'Fen Talk', '--aim', 'speech=2,clean=1', '--most', '2', '--json'];
+    const asked = ['find', DRAWER, '--station', 'Fen Talk', '--aim', 'speech=2,clean=1', '--most', '2', '--builds', '16', '--json'];
     const one = earshot(...asked, '--trials', '200', '--threads', '1', '--picture', picture);
     expect(one.code).toBe(0);
     const told = JSON.parse(one.out);
@@ -67,7 +81,7 @@ describe('find', SLOW, () => {
     expect(svg).toMatch(/>2<\/text>/);
     expect((svg.match(/data-dot=/g) ?? []).length).toBeGreaterThanOrEqual(told.front.length);
     // of another wish, and spoilt
-    const other = earshot('find', DRAWER, '--station', 'Fen Talk', '--trials', '30', '--state', kept);
+    const other = earshot('find', DRAWER, '--station', 'Fen Talk', '--trials', '30', '--builds', '0', '--state', kept);
     expect(other).toMatchObject({ code: 3 });
     expect(other.err).toMatch(/another drawer, place or wish/);
     writeFileSync(kept, readFileSync(kept, 'utf8').replace(/"trials":\d+/, '"trials":1'));
@@ -75,7 +89,7 @@ describe('find', SLOW, () => {
   });
 
   test('a band that no dial of the drawer covers: a result, with the reason', () => {
-    const r = earshot('find', DRAWER, '--band', '40 MHz to 200 MHz', '--trials', '60', '--json');
+    const r = earshot('find', DRAWER, '--band', '40 MHz to 200 MHz', '--trials', '60', '--builds', '0', '--json');
     expect(r.code).toBe(0);
     const { sets, why } = JSON.parse(r.out) as { sets: unknown[]; why: { kind: string; words: string }[] };
     expect(sets).toEqual([]);
@@ -95,6 +109,7 @@ describe('find', SLOW, () => {
       [['--band', '88 apples to 90 MHz'], /88 apples/],
       [['--band', '108 MHz to 88 MHz'], /lower end first/],
       [['--threads', '0'], /from 1 to 64/],
+      [['--builds', '-1'], /from 0 to 100000/],
       [['--trials', 'many'], /whole number/],
       [['--seconds', '0'], /above 0/],
       [['--seed', '1.5'], /whole number/],
