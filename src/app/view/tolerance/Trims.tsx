@@ -10,7 +10,7 @@ export function Trims({ trims }: { readonly trims: TolerancePlan['trims'] }) {
         <thead>
           <tr>
             <th scope="col">what you do</th>
-            <th scope="col">the tank moves by</th>
+            <th scope="col">the dial moves by</th>
             <th scope="col">louder by</th>
           </tr>
         </thead>
