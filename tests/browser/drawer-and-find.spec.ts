@@ -71,7 +71,8 @@ test('a search: cards while it runs and whatever view is open, the front by keyb
   await tab('ear').click();
   await page.waitForTimeout(700);
   await tab('find').click();
-  expect(await tried()).toBeGreaterThan(before);
+  // so many that some set of the front has no number
+  await expect.poll(tried, { timeout: 60_000 }).toBeGreaterThan(before + 600);
   await page.getByRole('button', { name: 'stop', exact: true }).click();
   await expect(page.getByText('Stopped: this is the best so far.')).toBeVisible();
   await expect(card).toContainText('As built by hand of such parts');
@@ -80,7 +81,7 @@ test('a search: cards while it runs and whatever view is open, the front by keyb
   await walk.focus();
   await page.keyboard.press('End');
   await expect(walk).toHaveAttribute('aria-valuetext', /dB over what the ear needs, distortion \d+ dB below the programme/);
-  while ((await walk.getAttribute('aria-valuetext'))!.startsWith('number')) await page.keyboard.press('ArrowLeft');
+  for (let k = 0; k < 100 && (await walk.getAttribute('aria-valuetext'))!.startsWith('number'); k++) await page.keyboard.press('ArrowLeft');
   await page.getByRole('button', { name: 'show this set' }).click();
   await expect(page.getByRole('article', { name: 'Picked a' })).toContainText('aerial');
 
