@@ -157,7 +157,14 @@ if (!isMainThread && workerData?.bench === 'find') {
 async function shared(of: number, warm: number, budget: number): Promise<{ readonly seconds: number; readonly state: SearchState }> {
   const file = fileURLToPath(import.meta.url);
   const workers = Array.from({ length: of }, () => new Worker(file, { workerData: { bench: 'find' } }));
-  const message = <T>(w: Worker): Promise<T> => new Promise((done, fail) => w.once('message', done).once('error', fail));
+  const message = <T>(w: Worker): Promise<T> =>
+    new Promise((done, fail) => {
+      w.once('error', fail);
+      w.once('message', (m: T) => {
+        w.off('error', fail);
+        done(m);
+      });
+    });
   await Promise.all(workers.map((w) => message<string>(w)));
   const hands = workers.map((w) => (state: SearchState, what: Work) => {
     const answer = message<Portion>(w);
@@ -210,5 +217,10 @@ export async function run(): Promise<void> {
   const two = await shared(2, warm, timed);
   console.log(
     `two workers against one           ${(one.seconds / two.seconds).toFixed(2)} times as fast (${one.seconds.toFixed(1)} s, ${two.seconds.toFixed(1)} s for ${timed} trials, after ${warm} to warm up)`,
+  );
+  const apart = await Promise.all([shared(1, warm, timed), shared(1, warm, timed)]);
+  const both = Math.max(...apart.map((a) => a.seconds));
+  console.log(
+    `two searches side by side         ${((2 * one.seconds) / both).toFixed(2)} times one: what this machine gives to two threads at most`,
   );
 }
