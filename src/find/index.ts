@@ -34,5 +34,6 @@ export { type Influences, influences } from './tolerance/influences.ts';
 export { mending, type Trimmed } from './tolerance/mending.ts';
 export { partScatter } from './tolerance/part-scatter.ts';
 export { placeScatter } from './tolerance/place-scatter.ts';
+export { runOfFound } from './tolerance/run-of-found.ts';
 export { leading, ROUNDS, type Tolerance, type ToleranceOptions, ToleranceRun } from './tolerance/tolerance.ts';
 export { type Trim, trims } from './tolerance/trims.ts';

@@ -1,17 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
-import {
-  type Found,
-  heardBest,
-  Search,
-  type SearchHand,
-  type Space,
-  type Tolerance,
-  ToleranceRun,
-  type Trials,
-  toWorkFrom,
-  usedParts,
-} from '#find';
+import { type Found, runOfFound, Search, type SearchHand, type Space, type Tolerance, type Trials, toWorkFrom } from '#find';
 import { type Answer, type FindGiven, type JobTable, REVIVERS } from '#jobs';
 import { connect, nodePort } from '#rpc';
 
@@ -41,9 +30,8 @@ export function ownHand(space: Space, trials: Trials): Hands {
     const until = performance.now() + PORTION;
     return new Search(space, state, trials).portion(what, () => performance.now() < until);
   };
-  const odds: Hands['odds'] = async (_, { design, set, looks }, samples) => {
-    const { place, listener } = space;
-    const run = new ToleranceRun({ place, set, listener, station: heardBest(looks).station }, { parts: usedParts(space, design) });
+  const odds: Hands['odds'] = async (_, f, samples) => {
+    const run = runOfFound(space, f);
     while (run.built.length < samples) {
       await new Promise((done) => setImmediate(done));
       run.step(Math.min(BUILT, samples - run.built.length));
@@ -65,9 +53,7 @@ export function threads(count: number, given: FindGiven): Hands {
     hands: clients.map(
       (client): SearchHand =>
         async (state, what) => {
-          const answer = await client.call('findPortion', { ...given, state: toWorkFrom(state), what, milliseconds: PORTION });
-          if (answer.ok) return answer.value;
-          throw new Error(`a drawer that was read once is not read again: ${answer.problems[0]?.why}`);
+          return read(await client.call('findPortion', { ...given, state: toWorkFrom(state), what, milliseconds: PORTION }));
         },
     ),
     odds: async (hand, { design }, samples) => read(await clients[hand]!.call('findOdds', { ...given, design, samples })),

@@ -4,6 +4,7 @@ import { worth } from './aim.ts';
 import { bandEnds } from './covering.ts';
 import type { Design } from './design.ts';
 import { distinct } from './difference.ts';
+import { heardBest } from './front.ts';
 import type { Search } from './search.ts';
 
 /** A set that was found, worked out in full. */
@@ -58,8 +59,7 @@ const NOTICED = { speech: 0.01, loudness: 0.5, distortion: 1, dial: 1.15, statio
 
 /** What speaks for one set beside another, each heard at its best station. */
 export function advantages(a: Found, b: Found): readonly Advantage[] {
-  const best = (f: Found): Glance => f.looks.reduce((x, y) => (y.headroom > x.headroom ? y : x));
-  const [x, y] = [best(a), best(b)];
+  const [x, y] = [heardBest(a.looks), heardBest(b.looks)];
   const out: Advantage[] = [
     { figure: 'stations', by: stationsHeard(a) - stationsHeard(b) },
     { figure: 'speech', by: x.sii - y.sii },

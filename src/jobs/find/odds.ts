@@ -1,4 +1,4 @@
-import { beginSearch, type Design, found, heardBest, Search, type Tolerance, ToleranceRun, usedParts } from '#find';
+import { beginSearch, type Design, found, runOfFound, Search, type Tolerance } from '#find';
 import type { JobContext } from '#rpc';
 import { oddsSentence } from '#tell';
 import type { Answer } from '../document.ts';
@@ -22,9 +22,7 @@ export function findOdds(given: OddsGiven, context: JobContext): Promise<Answer<
   return onDrawer(given, async ({ space, trials }) => {
     const search = new Search(space, beginSearch(space, { ...given.asked, small: 0 }), trials);
     const f = found(search, given.design);
-    const { station } = heardBest(f.looks);
-    const { place, listener } = space;
-    const run = new ToleranceRun({ place, set: f.set, listener, station }, { parts: usedParts(space, given.design) });
+    const run = runOfFound(space, f);
     while (run.built.length < given.samples) {
       run.step(Math.min(PORTION, given.samples - run.built.length));
       await context.step(run.built.length / given.samples);
@@ -35,7 +33,7 @@ export function findOdds(given: OddsGiven, context: JobContext): Promise<Answer<
       understood,
       covers,
       samples,
-      sentence: oddsSentence(place.stations[station]!.name, { heard, understood, covers, samples }),
+      sentence: oddsSentence(space.place.stations[run.bench.meant.station]!.name, { heard, understood, covers, samples }),
     };
   });
 }

@@ -1,3 +1,4 @@
+import { only } from '#find';
 import type { FindAsked } from '#jobs';
 import { AIMS as TOLD } from '#tell';
 import { readQuantity } from '#units';
@@ -34,8 +35,6 @@ export const FIRST: Asked = {
   seed: 1,
 };
 
-export const NOTHING: Shares = { speech: 0, loudness: 0, clean: 0, stations: 0 };
-
 /** What a set gets points for, by the aim it was found by. */
 export function pointWords(aim: Shares): string {
   const given = TOLD.filter(({ name }) => aim[name] > 0).map(({ words }) => words);
@@ -57,6 +56,6 @@ export function bandOf({
 
 /** Shares of the aims; null where a mix has nothing in it. */
 export function aimOf({ aim, mix }: Asked): Shares | null {
-  if (aim !== 'mix') return { ...NOTHING, [aim]: 1 };
+  if (aim !== 'mix') return only(aim);
   return Object.values(mix).some((share) => share > 0) ? mix : null;
 }
